@@ -220,11 +220,12 @@ class LineGrammar extends EmbeddedActionsParser {
       GATE: () => figures.length === 0 || figures[figures.length - 1]?.unit != null,
       DEF: () => {
         const number = this.CONSUME(t.Numeral);
-        let unit: IToken | undefined;
-        this.OPTION({
-          GATE: () => !this.stops.has(this.LA(1).image),
+        const unit: IToken[] = [];
+        this.MANY({
+          GATE: () => !this.stops.has(this.LA(1).image) && (unit.length === 0 || SYSTEMS.has(unit[0]?.image ?? "")) && unit.length < 3,
           DEF: () => {
-            unit = this.OR([{ ALT: () => this.CONSUME(t.Word) }, { ALT: () => this.CONSUME(t.UnitSign) }]);
+            const word = this.OR([{ ALT: () => this.CONSUME(t.Word) }, { ALT: () => this.CONSUME(t.UnitSign) }]);
+            unit.push(word);
           },
         });
         this.ACTION(() => figures.push(figure(number, unit)));
@@ -309,12 +310,17 @@ function ruleName(text: string): string {
   return text.replace(/[^A-Za-z0-9]+/g, "_");
 }
 
-function figure(number: IToken, unit: IToken | undefined): RawFigure {
+/** Words before a unit that say whose unit it is: `US gal`, `imp fl oz`. Only after them a unit has more words. */
+const SYSTEMS: ReadonlySet<string> = new Set(["US", "UK", "imp"]);
+
+function figure(number: IToken, unit: readonly IToken[]): RawFigure {
+  const first = unit[0];
+  const last = unit[unit.length - 1];
   return {
     number: number.image.replace("−", "-"),
-    unit: unit?.image ?? null,
-    span: spanOf(number, unit ?? number),
-    unitSpan: unit ? spanOf(unit, unit) : null,
+    unit: first ? unit.map((token) => token.image).join(" ") : null,
+    span: spanOf(number, last ?? number),
+    unitSpan: first && last ? spanOf(first, last) : null,
   };
 }
 

@@ -109,7 +109,7 @@ export const CLAUSES: readonly Clause[] = [
   clause("at-angle", "at angle:QUANTITY(angle)", "The shaft's angle at the mark."),
 
   // Hazards of the house
-  clause("raised-by", "raised-by act:NAME things:NAMES", "The act on these things raises the hazard."),
+  clause("raised-by", "raised-by act:NAME things:NAMES(part|fastener|belt|line|fluid)", "The act on these things raises the hazard."),
   clause("least", "least word:(danger|warning|caution|notice)", "The weakest signal word that will do."),
 
   // Header

@@ -63,7 +63,7 @@ export const PROCEDURE_CONSTRUCTS: readonly Construct[] = [
   one("otherwise", "otherwise", FLOW, "What is done when the condition before does not hold.", { block: "must", holds: "same" }),
   one("for", "for each set:NAME(set) [one at a time]", FLOW, "Once for each member of a set.", { block: "must", holds: "same" }),
   one("follow", "follow procedure:NAME(procedure) [from path:TEXT]", ["procedure", "section", "acts"], "Another procedure, done here as a whole."),
-  one("hand-back", "hand-back things:NAMES", ["acts"], "What another procedure left open is put right by its own rules."),
+  one("hand-back", "hand-back things:NAMES(part|fastener|belt|line|fluid|temporary)", ["acts"], "What another procedure left open is put right by its own rules."),
 
   // In a check
   one("limit", "limit [what:TEXT] value:QUANTITY", ["check"], "The limits of what is measured.", { clauses: ["with", "at-temperature", "held"] }),

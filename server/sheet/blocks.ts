@@ -84,7 +84,7 @@ export interface Question extends Item {
 export interface Answer {
   readonly answer: "yes" | "no" | { readonly text: string };
   /** `stop`: the sheet does not apply. A text says anything else ("do the steps marked *rattle*"). */
-  readonly then?: "stop" | Runs;
+  readonly leads?: "stop" | Runs;
 }
 
 /** The summary of what protects the fitter. */

@@ -15,7 +15,18 @@ export interface Step extends Item {
 }
 
 /** What a step, a condition or an outcome can hold. A panel is kept with whatever follows it. */
-export type Work = Action | Panel | Wait | Measure | Look | Prose | Note | Figure | Drawing | Condition | Each;
+export type Work =
+  | Action
+  | Panel
+  | Wait
+  | Measure
+  | Look
+  | Prose
+  | Note
+  | Figure
+  | Drawing
+  | Condition
+  | Each;
 
 /** One act, as a sentence. */
 export interface Action extends Item {

@@ -81,11 +81,13 @@ export function slack(...values: readonly number[]): number {
 const stepLeeway = 1.5;
 /** No figure in a workshop has more digits after the point. */
 const mostDigits = 9;
+/** From here on a double no longer holds every whole number, and text would turn to exponents. */
+const largest = 1e15;
 
 /**
  * An amount in another unit, as exact as the writer meant it: 47 N·m is 35 lb·ft, 0.05 mm is 0.002 in. The
  * fewest digits are taken whose step is no coarser than the writer's, or which lead back to the writer's own
- * figure. The rule is this project's own. Null where the kinds differ or the result is not finite.
+ * figure. The rule is this project's own. Null where the kinds differ or the result is 1e15 or more.
  */
 export function convertForPrint(amount: Amount, unit: Unit): Amount | null {
   return convertTogether([[amount, unit]])?.[0] ?? null;
@@ -93,19 +95,24 @@ export function convertForPrint(amount: Amount, unit: Unit): Amount | null {
 
 /**
  * Converts the figures of one statement (the two ends of a range, a value and its tolerance), each to its
- * unit, with one number of digits for all: as many as any of them needs.
+ * unit, with one number of digits for all: as many as any of them needs. Null as for `convertForPrint`.
  */
 export function convertTogether(pairs: readonly (readonly [Amount, Unit])[]): Amount[] | null {
-  const written = Math.max(...pairs.map(([amount]) => amount.decimal.digits));
   const found: { value: number; unit: Unit }[] = [];
   let digits = 0;
   for (const [amount, unit] of pairs) {
     const value = convert(amount.decimal.value, amount.unit, unit);
-    if (value === null) return null;
+    if (value === null || Math.abs(value) >= largest) return null;
     found.push({ value, unit });
-    digits = Math.max(digits, digitsNeeded(amount, unit, value, written));
+    digits = Math.max(digits, digitsNeeded(amount, unit, value, digitsMeant(amount, pairs)));
   }
   return found.map(({ value, unit }) => makeAmount(roundedDecimal(value, digits), unit));
+}
+
+/** `20 ± 0.5 mm` means 20.0: a figure has the digits of the finest one that stands in a unit of its size. */
+function digitsMeant(amount: Amount, pairs: readonly (readonly [Amount, Unit])[]): number {
+  const alike = pairs.filter(([other]) => other.unit.factor === amount.unit.factor);
+  return Math.max(...alike.map(([other]) => other.decimal.digits));
 }
 
 function digitsNeeded(amount: Amount, unit: Unit, value: number, written: number): number {

@@ -57,7 +57,7 @@ export interface QuantityStyle extends FigureStyle {
 /** A number: `.020` gets its nought, a hyphen becomes a minus sign unless the style is plain. */
 export function formatDecimal(decimal: Decimal, style: FigureStyle = {}): string {
   const text = decimal.text
-    .replace(/^([+\-\u2212]?)\./, "$10.")
+    .replace(/^(?<sign>[+\-\u2212]?)\./, "$<sign>0.")
     .replace(/(\d)[ \u00a0-](?=\d+\/)/, "$1\u00a0")
     .replace(/^[-\u2212]/, "\u2212")
     .replace(".", style.point ?? ".");

@@ -56,19 +56,20 @@ export function differenceUnit(unit: Unit): Unit {
 
 /**
  * The unit probably meant by a spelling that is none, for "did you mean": the same letters in another case
- * or without its dots and signs, else the nearest by edits, one edit for each three letters. Undefined
- * where nothing is that near.
+ * or without its dots and signs, else the nearest by edits, one edit for each three letters. Of equally near
+ * ones the first of the wanted kind, else the first in the table. Undefined where nothing is that near.
  */
-export function nearestUnit(text: string): Unit | undefined {
+export function nearestUnit(text: string, kind?: Kind): Unit | undefined {
   const wanted = fold(text);
   if (wanted === "") return undefined;
   const allowed = Math.floor(Math.min(wanted.length, 12) / 3);
   let best: Unit | undefined;
-  let least = allowed + 1;
+  let least = 2 * (allowed + 1);
   for (const [unit, spellings] of names) {
+    const otherKind = kind === undefined || unit.kind === kind ? 0 : 1;
     for (const spelling of spellings) {
-      const edits = editDistance(wanted, fold(spelling), least);
-      if (edits < least) [best, least] = [unit, edits];
+      const distance = 2 * editDistance(wanted, fold(spelling), allowed + 1) + otherKind;
+      if (distance < least) [best, least] = [unit, distance];
     }
   }
   return best;

@@ -126,12 +126,9 @@ function belowHigh(high: Amount | null, included: boolean, si: number): boolean 
   return included ? si <= high.si + slack(high.si) : si < high.si - slack(high.si);
 }
 
-/** Whether the ends are the wrong way round (`1.2 to 0.5 mm`), or equal with one of them left out. */
-export function limitsReversed(quantity: Quantity): boolean {
-  const { low, high } = quantity;
-  if (low === null || high === null) return false;
-  if (low.si > high.si + slack(low.si, high.si)) return true;
-  return limitsEmpty(quantity);
+/** Whether the ends are the wrong way round (`1.2 to 0.5 mm`). */
+export function limitsReversed({ low, high }: Quantity): boolean {
+  return low !== null && high !== null && low.si > high.si + slack(low.si, high.si);
 }
 
 /** Whether no value at all can lie within: the ends are equal and one of them does not belong. */

@@ -118,7 +118,7 @@ export const allUnits: readonly Unit[] = [
     ["imp qt", imperialGallon / 4, exact("a quarter of an imperial gallon"), ["UK qt"]],
     ["imp pt", imperialGallon / 8, exact("an eighth of an imperial gallon"), ["UK pt"]],
     ["imp fl oz", imperialGallon / 160, b8("ounce [Canadian and U.K. fluid (Imperial)]"), ["UK fl oz"]],
-    ["in³", inch ** 3, b8("cubic inch"), ["cu in", "ci"]],
+    ["in³", inch ** 3, b8("cubic inch"), ["cu in"]],
   ]),
   ...units("mass", "metric", [
     ["kg", 1, si, ["kgs"]],

@@ -1,0 +1,7 @@
+/**
+ * Facts as the rest of the house sees them.
+ */
+export * from "./entry";
+export * from "./machine";
+export * from "./procedure";
+export type { QuantityProblem } from "./quantity";

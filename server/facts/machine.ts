@@ -1,0 +1,269 @@
+/**
+ * What the entries of a machine say, typed: parts, fasteners, belts, fluids, shafts. Pure functions of the entry, kept
+ * by entry; names are not yet bound.
+ */
+import type { Quantity } from "../units/quantity";
+import { type At, clauseOf, clausesOf, countIn, type Detail, type Entry, type NameAt, namesIn, quantityIn, slotIn, textIn } from "./entry";
+import { keptByEntry } from "./kept";
+
+const has = (entry: Entry, clause: string): boolean => clauseOf(entry, clause) !== undefined;
+const namesOf = (entry: Entry, clause: string, role: string): readonly NameAt[] =>
+  clausesOf(entry, clause).flatMap((d) => namesIn(d, role));
+
+export interface PartFacts {
+  /** What must come off before it. */
+  readonly behind: readonly NameAt[];
+  readonly weight: Quantity | null;
+  readonly contains: readonly NameAt[];
+  readonly carries: readonly NameAt[];
+  readonly springLoaded: boolean;
+  readonly wayRound: Detail | null;
+  readonly ownPlace: boolean;
+  readonly handed: boolean;
+  readonly like: readonly NameAt[];
+  readonly forEach: NameAt | null;
+  readonly onlyOn: readonly NameAt[];
+  readonly faces: readonly Detail[];
+  readonly renewEveryTime: boolean;
+  readonly highVoltage: boolean;
+  readonly battery: boolean;
+  readonly pressurised: boolean;
+  readonly hot: boolean;
+}
+
+/** Reads a part, gear, clip, line (cable, hose, pipe …) or belt as something that can come off. */
+export const partFacts = keptByEntry((entry: Entry): PartFacts => ({
+  behind: namesOf(entry, "behind", "things"),
+  weight: quantityIn(clauseOf(entry, "weight"), "weight"),
+  contains: namesOf(entry, "contains", "fluid"),
+  carries: namesOf(entry, "carries", "things"),
+  springLoaded: has(entry, "spring-loaded"),
+  wayRound: clauseOf(entry, "way-round") ?? null,
+  ownPlace: has(entry, "holds-own-place"),
+  handed: has(entry, "handed"),
+  like: namesOf(entry, "like", "things"),
+  forEach: namesOf(entry, "for-each", "set")[0] ?? null,
+  onlyOn: namesOf(entry, "only-on", "variants"),
+  faces: clausesOf(entry, "face"),
+  renewEveryTime: clausesOf(entry, "renew").some((d) => d.words.includes("every")),
+  highVoltage: has(entry, "high-voltage"),
+  battery: has(entry, "battery"),
+  pressurised: has(entry, "pressurised"),
+  hot: has(entry, "hot"),
+}));
+
+/** In which order several fasteners of a group are turned. */
+export type OrderMethod = "crosswise" | "from-middle" | "from-ends" | null;
+
+export interface Stage {
+  /** Empty where the tightening has one stage only. */
+  readonly name: string;
+  readonly at: At;
+  readonly kind: "torque" | "angle" | "back" | "back-to" | "by-feel" | "unsaid";
+  readonly value: Quantity | null;
+  /** What `back to` and `by feel` say. */
+  readonly text: string;
+  readonly method: OrderMethod;
+  readonly order: readonly number[];
+  readonly whileTurning: NameAt | null;
+  readonly onWheels: boolean;
+  readonly onlyOn: readonly NameAt[];
+}
+
+export type ThreadState = "dry" | "oiled" | "locked" | "as-supplied" | null;
+
+export interface FastenerFacts {
+  readonly secures: readonly NameAt[];
+  readonly behind: readonly NameAt[];
+  readonly thread: string;
+  readonly leftHand: boolean;
+  readonly leftHandOn: readonly NameAt[];
+  readonly class: string;
+  readonly count: number;
+  readonly countAt: At | null;
+  readonly layout: string;
+  readonly numbered: readonly number[];
+  readonly lengths: readonly { readonly holes: readonly number[]; readonly length: Quantity | null; readonly at: At }[];
+  readonly order: readonly number[];
+  readonly method: OrderMethod;
+  readonly state: ThreadState;
+  readonly lubricant: NameAt | null;
+  readonly setting: boolean;
+  readonly material: string;
+  readonly lockedBy: readonly NameAt[];
+  readonly stages: readonly Stage[];
+  readonly renewEveryTime: boolean;
+  readonly renewWhen: string;
+  readonly reuse: Detail | null;
+  readonly spanner: Quantity | null;
+  readonly forEach: NameAt | null;
+  readonly onlyOn: readonly NameAt[];
+  readonly like: readonly NameAt[];
+}
+
+/** Reads a fastener or group of fasteners. */
+export const fastenerFacts = keptByEntry((entry: Entry): FastenerFacts => {
+  const thread = clauseOf(entry, "thread");
+  const leftHand = clauseOf(entry, "left-hand");
+  const count = clauseOf(entry, "count");
+  const lubricant = namesOf(entry, "oiled", "lubricant")[0] ?? namesOf(entry, "locked", "locker")[0] ?? null;
+  const tightenings = entry.details.filter((d) => d.clause === "stage" || d.clause === "tighten-to");
+  const layoutHoles = slotIn(clauseOf(entry, "layout"), "holes")?.holes ?? [];
+  return {
+    secures: namesOf(entry, "secures", "things"),
+    behind: namesOf(entry, "behind", "things"),
+    thread: textIn(thread, "thread"),
+    leftHand: leftHand !== undefined,
+    leftHandOn: namesIn(leftHand, "members"),
+    class: textIn(clauseOf(entry, "class"), "class"),
+    count: countIn(count, "count") ?? (layoutHoles.length || 1),
+    countAt: count?.at ?? null,
+    layout: textIn(clauseOf(entry, "layout"), "shape"),
+    numbered: layoutHoles,
+    lengths: clausesOf(entry, "holes").map((d) => ({ holes: slotIn(d, "holes")?.holes ?? [], length: quantityIn(d, "length"), at: d.at })),
+    order: slotIn(clauseOf(entry, "order"), "holes")?.holes ?? [],
+    method: methodIn(entry.details),
+    state: has(entry, "dry") ? "dry" : has(entry, "oiled") ? "oiled" : has(entry, "locked") ? "locked" : has(entry, "as-supplied") ? "as-supplied" : null,
+    lubricant,
+    setting: has(entry, "setting"),
+    material: textIn(clauseOf(entry, "threads-into"), "material"),
+    lockedBy: namesOf(entry, "locked-by", "things"),
+    stages: tightenings.map((d) => stageOf(d)),
+    renewEveryTime: clausesOf(entry, "renew").some((d) => d.words.includes("every")),
+    renewWhen: textIn(clauseOf(entry, "renew"), "reason"),
+    reuse: clauseOf(entry, "reuse") ?? null,
+    spanner: quantityIn(clauseOf(entry, "spanner"), "size"),
+    forEach: namesOf(entry, "for-each", "set")[0] ?? null,
+    onlyOn: namesOf(entry, "only-on", "variants"),
+    like: namesOf(entry, "like", "things"),
+  };
+});
+
+/** The order method among some clauses. */
+export function methodIn(details: readonly Detail[]): OrderMethod {
+  for (const { clause } of details) if (clause === "crosswise" || clause === "from-middle" || clause === "from-ends") return clause;
+  return null;
+}
+
+/** Reads one stage of a tightening, or the tightening in one. */
+export function stageOf(detail: Detail): Stage {
+  const value = quantityIn(detail, "value") ?? quantityIn(detail, "angle");
+  const back = detail.words.includes("back");
+  const feel = detail.words.includes("feel");
+  const said = value ?? detail.slots.some((s) => s.role === "value");
+  const kind = feel ? "by-feel" : back ? (value || !detail.words.includes("to") ? "back" : "back-to") : !said ? "unsaid" : value?.kind === "angle" ? "angle" : "torque";
+  return {
+    name: namesIn(detail, "stage")[0]?.name ?? "",
+    at: detail.at,
+    kind,
+    value,
+    text: textIn(detail, "where") || textIn(detail, "reason"),
+    method: methodIn(detail.details),
+    order: slotIn(clauseOf(detail, "order"), "holes")?.holes ?? [],
+    whileTurning: namesIn(clauseOf(detail, "while-turning"), "part")[0] ?? null,
+    onWheels: clauseOf(detail, "on-wheels") !== undefined,
+    onlyOn: namesIn(clauseOf(detail, "only-on"), "variants"),
+  };
+}
+
+export interface FluidFacts {
+  readonly capacity: Quantity | null;
+  readonly hot: boolean;
+  readonly pressurised: boolean;
+  readonly fuel: boolean;
+  readonly harmful: boolean;
+  readonly grade: string;
+  readonly dispose: string;
+  readonly openTime: Quantity | null;
+  readonly cure: Quantity | null;
+}
+
+/** Reads a fluid or a consumable. */
+export const fluidFacts = keptByEntry((entry: Entry): FluidFacts => ({
+  capacity: quantityIn(entry.form, "capacity"),
+  hot: has(entry, "hot"),
+  pressurised: has(entry, "pressurised"),
+  fuel: has(entry, "fuel"),
+  harmful: has(entry, "harmful"),
+  grade: textIn(clauseOf(entry, "grade"), "grade"),
+  dispose: textIn(clauseOf(entry, "dispose"), "how"),
+  openTime: quantityIn(clauseOf(entry, "open-time"), "time"),
+  cure: quantityIn(clauseOf(entry, "cure"), "time"),
+}));
+
+export interface Pulley {
+  readonly part: NameAt;
+  readonly at: At;
+  readonly teeth: number | null;
+  readonly diameter: Quantity | null;
+  readonly centre: readonly [Quantity | null, Quantity | null] | null;
+  readonly shaft: NameAt | null;
+  readonly backOfBelt: boolean;
+  readonly travel: Quantity | null;
+  readonly loaded: boolean;
+}
+
+export interface BeltFacts {
+  readonly toothed: boolean;
+  readonly pitch: Quantity | null;
+  readonly teeth: number | null;
+  readonly length: Quantity | null;
+  readonly thickness: Quantity | null;
+  readonly path: "clockwise" | "anticlockwise" | null;
+  readonly pulleys: readonly Pulley[];
+}
+
+/** Reads a belt or chain and its pulleys, in the order of the lines. */
+export const beltFacts = keptByEntry((entry: Entry): BeltFacts => ({
+  toothed: has(entry, "toothed"),
+  pitch: quantityIn(clauseOf(entry, "pitch"), "pitch"),
+  teeth: countIn(clauseOf(entry, "teeth"), "teeth"),
+  length: quantityIn(clauseOf(entry, "length"), "length"),
+  thickness: quantityIn(clauseOf(entry, "thickness"), "thickness"),
+  path: (textIn(clauseOf(entry, "path"), "path") || null) as BeltFacts["path"],
+  pulleys: clausesOf(entry, "pulley").flatMap((d) => {
+    const part = namesIn(d, "part")[0];
+    if (!part) return [];
+    return [{
+      part,
+      at: d.at,
+      teeth: countIn(clauseOf(d, "teeth"), "teeth"),
+      diameter: quantityIn(clauseOf(d, "diameter"), "diameter"),
+      centre: slotIn(clauseOf(d, "centre"), "centre")?.point ?? null,
+      shaft: namesIn(clauseOf(d, "on-shaft"), "shaft")[0] ?? null,
+      backOfBelt: clauseOf(d, "back-of-belt") !== undefined,
+      travel: quantityIn(clauseOf(d, "travel"), "travel"),
+      loaded: clauseOf(d, "loaded") !== undefined,
+    }];
+  }),
+}));
+
+export interface ShaftFacts {
+  readonly turns: "clockwise" | "anticlockwise" | "either" | null;
+  readonly turnsOnly: boolean;
+  readonly beltOff: "free" | Quantity | null;
+}
+
+/** Reads a shaft. */
+export const shaftFacts = keptByEntry((entry: Entry): ShaftFacts => {
+  const turns = clauseOf(entry, "turns");
+  const beltOff = clauseOf(entry, "belt-off");
+  return {
+    turns: (textIn(turns, "direction") || null) as ShaftFacts["turns"],
+    turnsOnly: turns?.words.includes("only") ?? false,
+    beltOff: beltOff?.words.includes("free") ? "free" : quantityIn(beltOff, "range"),
+  };
+});
+
+export interface MarkFacts {
+  readonly on: NameAt | null;
+  readonly angle: Quantity | null;
+  readonly behind: readonly NameAt[];
+}
+
+/** Reads a mark. */
+export const markFacts = keptByEntry((entry: Entry): MarkFacts => ({
+  on: namesOf(entry, "on-shaft", "shaft")[0] ?? null,
+  angle: quantityIn(clauseOf(entry, "at-angle"), "angle"),
+  behind: namesOf(entry, "behind", "things"),
+}));

@@ -1,0 +1,136 @@
+/**
+ * What a file declares, before any name is bound: things, links, and whether broken lines may have declared more.
+ * A pure function of path and document.
+ */
+import { constructs, type Document, isBlock, type Line } from "../../grammar";
+import { allDetails, type Child, type Entry, type NameAt, namesIn, readEntry, slotIn, textIn } from "../facts";
+import type { Place, Thing, ThingKind } from "./types";
+
+export interface RawLink {
+  readonly path: string;
+  readonly place: Place;
+  readonly kind: "use" | "figure";
+}
+
+export interface Declared {
+  readonly path: string;
+  readonly document: Document;
+  readonly entries: readonly Child[];
+  readonly things: readonly Thing[];
+  readonly links: readonly RawLink[];
+  /** A line that could not be read and may have declared a name. */
+  readonly brokenDeclaration: boolean;
+  /** Some line could not be read. */
+  readonly broken: boolean;
+}
+
+const kept = new WeakMap<Document, Map<string, Declared>>();
+
+/** What a document declares, as a file of this path. */
+export function declare(path: string, document: Document): Declared {
+  let byPath = kept.get(document);
+  if (!byPath) {
+    byPath = new Map();
+    kept.set(document, byPath);
+  }
+  let declared = byPath.get(path);
+  if (!declared) {
+    declared = read(path, document);
+    byPath.set(path, declared);
+  }
+  return declared;
+}
+
+/** The absolute place of something in an entry whose head stands on `line`. */
+export function placeAt(file: string, line: number, at: { readonly row: number; readonly span: { readonly start: number; readonly end: number } }): Place {
+  return { file, line: line + at.row, start: at.span.start, end: at.span.end };
+}
+
+function read(path: string, document: Document): Declared {
+  const entries: Child[] = [];
+  let row = 0;
+  for (const node of document.tree.children) {
+    const line = !isBlock(node);
+    if (!line || node.kind === "statement" || node.kind === "broken") entries.push({ row, entry: readEntry(node) });
+    row += line ? 1 : node.lineCount;
+  }
+  const things: Thing[] = [];
+  const links: RawLink[] = [];
+  for (const child of entries) collect({ path, things, links }, child.entry, child.row, null, null);
+  return {
+    path, document, entries, things, links,
+    brokenDeclaration: document.lines.some(mayDeclare),
+    broken: document.tree.problems.length > 0 || document.lines.some((l) => l.kind === "broken"),
+  };
+}
+
+/** Whether a broken line may have declared a name: its head is lost, or is that of a declaration. */
+function mayDeclare(line: Line): boolean {
+  if (line.kind !== "broken") return false;
+  if (line.head === "" || line.head === "use" || line.head === "+face" || line.head === "choose") return true;
+  return constructs.get(line.head)?.declares !== undefined;
+}
+
+interface Sink {
+  readonly path: string;
+  readonly things: Thing[];
+  readonly links: RawLink[];
+}
+
+function collect(sink: Sink, entry: Entry, line: number, owner: Thing | null, parent: Thing | null): void {
+  const { path, things, links } = sink;
+  const kind = constructs.get(entry.construct)?.declares as ThingKind | undefined;
+  let own = owner;
+  let inside = parent;
+  if (kind) {
+    const thing = thingOf(path, entry, line, kind, owner);
+    things.push(thing);
+    inside = thing;
+    if (kind === "machine" || kind === "procedure") own = thing;
+    if (kind === "set") for (const member of namesIn(entry.form, "members")) things.push(derived(path, entry, line, "member", member, member.name, owner));
+  }
+  for (const detail of entry.details) {
+    const face = detail.clause === "face" ? namesIn(detail, "face")[0] : undefined;
+    if (face) things.push(derived(path, entry, line, "face", face, textIn(detail, "title"), own));
+  }
+  if (entry.construct === "use") links.push(linkOf(path, entry, line, "use"));
+  if (entry.construct === "follow" && slotIn(entry.form, "path")) links.push(linkOf(path, entry, line, "use"));
+  if (entry.construct === "figure") links.push(linkOf(path, entry, line, "figure"));
+  for (const child of entry.children) collect(sink, child.entry, line + child.row, own, inside);
+}
+
+function linkOf(path: string, entry: Entry, line: number, kind: RawLink["kind"]): RawLink {
+  const slot = slotIn(entry.form, "path");
+  return { path: slot?.text ?? "", place: placeAt(path, line, slot?.at ?? entry.form.at), kind };
+}
+
+function thingOf(file: string, entry: Entry, line: number, kind: ThingKind, owner: Thing | null): Thing {
+  const name = namesIn(entry.form, "name")[0];
+  const titleSlot = slotIn(entry.form, "title") ?? slotIn(entry.form, "from");
+  const title = titleSlot?.text ?? "";
+  const at = name?.at ?? titleSlot?.at ?? entry.form.at;
+  return {
+    kind, name: name?.name ?? "", title, id: idOf(file, owner, kind, name?.name ?? title), place: placeAt(file, line, at), file, line, entry, owner,
+    named: name !== undefined, doubtful: entry.doubtful,
+  };
+}
+
+function derived(file: string, entry: Entry, line: number, kind: ThingKind, name: NameAt, title: string, owner: Thing | null): Thing {
+  return {
+    kind, name: name.name, title, id: idOf(file, owner, kind, name.name), place: placeAt(file, line, name.at), file, line: line + name.at.row, entry, owner,
+    named: true, doubtful: entry.doubtful,
+  };
+}
+
+function idOf(file: string, owner: Thing | null, kind: string, name: string): string {
+  return [file, owner?.name ?? "", kind, name].join("/");
+}
+
+/** Every name that an entry's own lines use as a reference, with the construct or clause it stands in. */
+export function referencesIn(entry: Entry): readonly { readonly name: NameAt; readonly accepts: readonly string[]; readonly role: string; readonly within: string }[] {
+  return allDetails(entry).flatMap((detail) =>
+    detail.slots
+      .filter((slot) => slot.accepts.length > 0)
+      .flatMap((slot) => slot.names.map((name) => ({ name, accepts: slot.accepts, role: slot.role, within: detail.clause || entry.construct }))),
+  );
+}

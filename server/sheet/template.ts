@@ -1,0 +1,267 @@
+/**
+ * The printed sheet's look, in Typst: draws the layout that `pdf.ts` passes in as `/sheet.json`.
+ *
+ * Text from the data is only ever shown as text, never run as markup. Signal colours are print equivalents of the
+ * safety colours of ANSI Z535.1 and ISO 3864-4 (values from memory); every panel also differs by word, symbol and
+ * border, so that a grey copy can be read. What is decoration only is not in the tag tree.
+ */
+export const TEMPLATE = String.raw`
+#let d = json("/sheet.json")
+
+#let ink = rgb("#111111")
+#let grey = luma(90)
+#let pale = luma(232)
+#let signals = (
+  danger: (fill: rgb("#c8102e"), on: white),
+  warning: (fill: rgb("#ff8200"), on: black),
+  caution: (fill: rgb("#ffd100"), on: black),
+  notice: (fill: rgb("#005eb8"), on: white),
+)
+#let margins = (left: 20mm, right: 14mm)
+#let paper-width = if d.paper == "letter" { 215.9mm } else { 210mm }
+#let full = paper-width - margins.left - margins.right
+
+#set document(title: d.title, date: if d.date == none { none } else { datetime(..d.date) })
+#set text(font: d.fonts, fallback: false, size: 10.5pt, fill: ink, lang: d.lang, region: d.region, hyphenate: false)
+#set par(leading: 0.62em, spacing: 0.8em, justify: false)
+#set page(
+  paper: if d.paper == "letter" { "us-letter" } else { "a4" },
+  margin: (top: 22mm, bottom: 19mm, ..margins),
+  header-ascent: 5mm,
+  footer-descent: 5mm,
+  header: block(width: 100%, stroke: (bottom: 0.8pt + ink), inset: (bottom: 1.6mm), {
+    set text(size: 8.5pt)
+    set par(leading: 0.5em)
+    grid(
+      columns: (1fr, auto, auto), column-gutter: 4mm, align: (left + bottom, bottom, right + bottom),
+      d.title,
+      if d.draft != "" { box(fill: ink, inset: (x: 2mm, y: 1mm), text(fill: white, weight: "bold", d.draft)) },
+      text(weight: "bold", d.running),
+    )
+  }),
+  footer: block(width: 100%, stroke: (top: 0.8pt + ink), inset: (top: 1.6mm), {
+    set text(size: 8.5pt)
+    grid(
+      columns: (1fr, auto), column-gutter: 4mm,
+      strong(d.validity),
+      context d.pageOf
+        .replace("{page}", str(here().page()))
+        .replace("{pages}", str(counter(page).final().first())),
+    )
+  }),
+  background: if d.draft != "" {
+    rotate(-52deg, text(size: 120pt, weight: "bold", fill: luma(228), d.draft))
+  },
+)
+
+// Words wider than their column are broken anywhere rather than run into the next column.
+#let fit(words, w) = if words.len() < 9 { words } else {
+  context words
+    .split(" ")
+    .map(word => if word.len() > 8 and measure(word).width > w { word.clusters().join("\u{200b}") } else { word })
+    .join(" ")
+}
+
+// The same for headings, whose text must be known without measuring: so many letters fit in a line even if all are wide.
+#let fit-heading(words, most) = words
+  .split(" ")
+  .map(word => if word.clusters().len() > most { word.clusters().join("\u{200b}") } else { word })
+  .join(" ")
+
+#let tick-box(size) = {
+  let side = if size == "large" { 6mm } else { 3.7mm }
+  box(width: side, height: side, baseline: if size == "large" { 1.2mm } else { 0.55mm }, radius: 0.4mm, fill: white, stroke: if size == "large" { 1.1pt + ink } else { 0.85pt + ink })
+}
+#let badge(words, look) = box(
+  fill: if look == "solid" { ink } else { white },
+  stroke: 0.7pt + ink, radius: 0.6mm, inset: (x: 1.2mm), outset: (y: 0.75mm),
+  text(size: 0.82em, weight: "bold", fill: if look == "solid" { white } else { ink }, words),
+)
+#let write-box(a) = {
+  let width = if a.size == "medium" { 42mm } else { 20mm }
+  box({
+    box(width: width, height: 7mm, baseline: 2.3mm, stroke: 0.85pt + ink, radius: 0.4mm, fill: white,
+      if a.input == "time" { align(center + horizon, text(fill: grey, pdf.artifact[:])) })
+    if a.unit != "" { h(1mm); a.unit }
+  })
+}
+
+#let run(a, w) = {
+  if a.style == "strong" { strong(fit(a.text, w)) }
+  else if a.style == "em" { emph(fit(a.text, w)) }
+  else if a.style == "code" { text(weight: "bold", fit(a.text, w)) }
+  else if a.style == "quantity" { if a.text.len() < 40 { fit(a.text.replace(" ", "\u{a0}"), w) } else { fit(a.text, w) } }
+  else if a.style == "link" {
+    link(a.href, underline(fit(a.text, w)))
+    if a.text != a.href { [ (#text(size: 0.9em, fit(a.href, w)))] }
+  }
+  else { fit(a.text, w) }
+}
+#let atom(a, w) = {
+  if a.kind == "run" { run(a, w) }
+  else if a.kind == "ref" { if a.to in d.targets { link(label(a.to), strong(a.text)) } else { strong(a.text) } }
+  else if a.kind == "tick" { if a.label == "" { tick-box(a.size) } else { box({ tick-box(a.size); h(0.9mm); a.label }) } }
+  else if a.kind == "field" { if a.size == "cell" { box(width: 0pt, height: 8mm) } else { write-box(a) } }
+  else if a.kind == "badge" { badge(a.text, a.look) }
+  else if a.kind == "chip" {
+    box(stroke: 1pt + ink, radius: 0.8mm, inset: (x: 1.4mm), outset: (y: 1.1mm), fill: white, {
+      strong(a.value.replace(" ", "\u{a0}"))
+      if a.other != "" { h(1.2mm); text("(" + a.other.replace(" ", "\u{a0}") + ")") }
+    })
+  }
+  else if a.kind == "break" { linebreak() }
+}
+#let atoms(list, w) = for a in list { atom(a, w) }
+
+// A bar in the margin beside what has changed.
+#let barred(n, body) = if n.changed {
+  block(width: 100%, stroke: (left: 2.4pt + ink), outset: (left: 3mm), body)
+} else { body }
+
+// Where an item came to lie, for whoever asks.
+#let here-is(n) = if n.id != "" { context [#metadata((id: n.id, page: here().page())) <where>] }
+
+#let symbol(signal, look) = pdf.artifact(box(width: 7.4mm, height: 6.6mm, baseline: 1.1mm, {
+  if signal == "notice" {
+    place(center + horizon, circle(radius: 3.1mm, fill: look.on))
+    place(center + horizon, text(size: 13pt, weight: "bold", fill: look.fill, "i"))
+  } else {
+    place(polygon(fill: look.on, stroke: (paint: look.on, thickness: 0.6mm, join: "round"), (0.5mm, 6.2mm), (3.7mm, 0.5mm), (6.9mm, 6.2mm)))
+    place(center + bottom, dy: -0.35mm, text(size: 12pt, weight: "bold", fill: look.fill, "!"))
+  }
+}))
+
+#let panel(n, w) = {
+  let look = signals.at(n.signal)
+  let inner = w - 6mm
+  let body = {
+    block(width: 100%, fill: look.fill, inset: (x: 2.4mm, y: 1.3mm), below: 0mm, stroke: (bottom: 1.6pt + ink), {
+      symbol(n.signal, look)
+      h(2mm)
+      text(size: 14pt, weight: "bold", fill: look.on, tracking: 0.6pt, n.word)
+    })
+    block(width: 100%, inset: (x: 3mm, top: 2mm, bottom: 2.2mm), above: 0mm, {
+      here-is(n)
+      atoms(n.hazard, inner)
+      [ ]
+      atoms(n.consequence, inner)
+      parbreak()
+      strong(atoms(n.avoid, inner))
+    })
+  }
+  context {
+    let tall = measure(body, width: w).height > 200mm
+    block(width: 100%, breakable: tall, sticky: true, stroke: 1.6pt + ink, fill: white, above: 3.4mm, below: 2.6mm, body)
+  }
+}
+
+#let table-node(n, w) = {
+  let total = n.columns.map(c => c.width).sum()
+  let widths = n.columns.map(c => w * c.width / total)
+  set text(size: 9.5pt, hyphenate: true)
+  set par(leading: 0.55em)
+  let cells = n.rows.map(r => r.cells.enumerate().map(((i, cell)) => table.cell(
+    stroke: if i == 0 and r.changed { (left: 3pt + ink, rest: 0.6pt + grey) } else { 0.6pt + grey },
+    breakable: json.encode(cell).len() > 3000,
+    {
+      if i == 0 { here-is(r) }
+      let inside = atoms(cell, widths.at(i) - 3.4mm)
+      if i == n.rowHead { strong(inside) } else { inside }
+    },
+  ))).flatten()
+  table(
+    columns: widths,
+    align: (x, y) => (if n.columns.at(x).align == "centre" { center } else { left }) + (if n.tall or y == 0 { horizon } else { top }),
+    inset: (x: 1.7mm, y: if n.tall { 2mm } else { 1.6mm }),
+    fill: (x, y) => if y == 0 { pale },
+    stroke: 0.6pt + grey,
+    table.header(..n.columns.enumerate().map(((i, c)) => text(size: 8.5pt, weight: "bold", fit(c.head, widths.at(i) - 3.4mm)))),
+    ..cells,
+  )
+}
+
+#let line-node(n, w) = {
+  if n.look == "act" {
+    grid(columns: (5.5mm, 1fr), strong(n.mark), { here-is(n); set par(leading: 0.78em); atoms(n.atoms, w - 5.5mm) })
+  } else if n.look == "note" {
+    block(width: 100%, stroke: (left: 1.2pt + grey), inset: (left: 2.5mm, y: 0.6mm), text(size: 10pt, atoms(n.atoms, w - 3mm)))
+  } else if n.look == "lead" {
+    block(width: 100%, inset: (left: 5.5mm), atoms(n.atoms, w - 5.5mm))
+  } else {
+    block(width: 100%, atoms(n.atoms, w))
+  }
+}
+
+#let picture(n, w) = context {
+  let natural = measure(image(n.path))
+  let scale = calc.min(1, w / natural.width, 130mm / natural.height)
+  figure(
+    image(n.path, alt: n.alt, width: natural.width * scale),
+    caption: if n.caption.len() > 0 { text(size: 9.5pt, atoms(n.caption, w)) },
+    kind: image, supplement: none, numbering: none, gap: 2mm,
+  )
+}
+
+#let facts(n, w) = {
+  let name-width = 38mm
+  set text(size: 10pt)
+  for r in n.rows {
+    barred(r, block(width: 100%, stroke: (bottom: 0.5pt + luma(170)), inset: (y: 1.25mm), spacing: 0mm, grid(
+      columns: (name-width, 1fr),
+      text(fill: grey, fit(r.name, name-width - 3mm)),
+      strong(atoms(r.value, w - name-width)),
+    )))
+  }
+}
+
+#let node(n, w) = {
+  if n.kind == "heading" {
+    barred(n, if n.look == "section" {
+      block(sticky: true, above: 7mm, below: 3.5mm, width: 100%, fill: ink, inset: (x: 2.4mm, y: 1.9mm),
+        heading(level: n.level, text(size: 12.5pt, fill: white, fit-heading(n.text, 36))))
+    } else if n.level == 2 {
+      block(sticky: true, above: 6.5mm, below: 2.4mm, heading(level: 2, text(size: 12.5pt, fit-heading(n.text, 36))))
+    } else {
+      block(sticky: true, above: 4mm, below: 2mm, heading(level: n.level, text(size: 10.5pt, fit-heading(n.text, 40))))
+    })
+  }
+  else if n.kind == "facts" { facts(n, w) }
+  else if n.kind == "line" { barred(n, line-node(n, w)) }
+  else if n.kind == "table" { barred(n, table-node(n, w)) }
+  else if n.kind == "panel" { barred(n, panel(n, w)) }
+  else if n.kind == "picture" { barred(n, picture(n, w)) }
+  else if n.kind == "frame" {
+    let look = if n.look == "outcome" { (stroke: (left: 2.2pt + grey), inset: (left: 3mm, y: 0.8mm)) }
+      else if n.look == "condition" { (stroke: (paint: ink, thickness: 0.9pt, dash: "dashed"), inset: 2.6mm) }
+      else if n.look == "wait" { (stroke: 0.9pt + ink, inset: 2.6mm, radius: 1.5mm) }
+      else { (stroke: 0.9pt + grey, inset: 2.6mm) }
+    let inner = w - 5.2mm
+    barred(n, block(width: 100%, ..look, above: 3mm, below: 3mm, {
+      block(width: 100%, sticky: n.body.len() > 0, below: 2.4mm, { here-is(n); set par(leading: 0.9em); atoms(n.head, inner) })
+      for child in n.body { node(child, inner) }
+    }))
+  }
+  else if n.kind == "step" {
+    let number = box(fill: if n.check { white } else { ink }, stroke: 1.1pt + ink, radius: if n.check { 3.2mm } else { 0.6mm },
+      inset: (x: 1.6mm), outset: (y: 1.3mm), text(fill: if n.check { ink } else { white }, n.number))
+    let inset = if n.check { 3mm } else { 0mm }
+    let inner = w - 2 * inset - 9.5mm
+    barred(n, block(width: 100%, above: 6mm, below: 4mm, stroke: if n.check { 1.1pt + ink }, inset: inset, {
+      block(width: 100%, sticky: true, below: 3mm, grid(columns: (1fr, 8mm), align: (left + horizon, right + horizon), {
+        here-is(n)
+        [#heading(level: 3, text(size: 11.5pt, {
+          number
+          [ ]
+          if n.badge != "" { badge(n.badge, "outline"); [ ] }
+          fit-heading(n.title, 28)
+        })) #label(n.id)]
+      }, tick-box("large")))
+      block(width: 100%, inset: (left: 9.5mm), above: 0mm, for child in n.body { node(child, inner) })
+    }))
+  }
+}
+
+#block(below: 4mm, heading(level: 1, text(size: 20pt, fit-heading(d.title, 24))))
+#for n in d.nodes { node(n, full) }
+#block(width: 100%, above: 8mm, breakable: false, stroke: 1.2pt + ink, inset: 3mm, strong(d.closing))
+`;
