@@ -3,7 +3,7 @@
  */
 import type { Construct, Context } from "./types";
 
-const ANY_ACT = ["with", "by-people", "never", "within-time", "holding"];
+const ANY_ACT = ["with", "by-people", "watched-by", "never", "within-time", "holding"];
 const ACTS: readonly Context[] = ["acts", "check"];
 
 const act = (id: string, form: string, about: string, clauses: readonly string[] = [], more: Partial<Construct> = {}): Construct => ({
@@ -48,9 +48,9 @@ export const ACT_CONSTRUCTS: readonly Construct[] = [
   act("pull", "pull what:NAMES(temporary)", "Takes a temporary out."),
   act("label", "label what:NAMES(part|line|fastener) [text:TEXT]", "Marks a thing so that it is told apart."),
   act("wait", "wait < time:QUANTITY(time) [after event:NAME(step|check)] | until < thing:NAME(fluid|part|line) < below | above > level:QUANTITY(temperature|pressure|voltage) | sign:TEXT > >", "Waits for a time or a state.", ["at-most-time"]),
-  act("start", "start what:NAMES(machine|part)", "Sets a machine running."),
+  act("start", "start what:NAMES(machine|part)", "Sets a machine running.", ["without"]),
   act("stop", "stop what:NAMES(machine|part)", "Stops it."),
-  act("run-in", "run-in what:NAMES(machine|part) time:QUANTITY(time)", "Lets it run for a time."),
+  act("run-in", "run-in what:NAMES(machine|part) time:QUANTITY(time)", "Lets it run for a time.", ["without"]),
   act("adjust", "adjust what:NAMES(part|fastener|belt|line) [to value:QUANTITY]", "Sets, until the limits are met where it stands in a check.", ["at-most-time"]),
   act("prove", "prove tester:NAME(tool) on source:TEXT", "Shows that a tester works, on something known to be live."),
   act("press", "press what:NAMES(part) < out | in >", "Presses a part out or in."),

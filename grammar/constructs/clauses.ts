@@ -12,7 +12,7 @@ const clause = (id: string, form: string, about: string, then: readonly string[]
 
 export const CLAUSES: readonly Clause[] = [
   // How an act is done
-  clause("with", "with tools:NAMES(tool|consumable|temporary)", "The tools or supplies an act uses."),
+  clause("with", "with tools:NAMES(tool|consumable|fluid|temporary)", "The tools or supplies an act uses."),
   clause("holding", "holding part:NAME(part|shaft|belt|fastener) [with tools:NAMES(tool|temporary)]", "A part held against turning."),
   clause("while-turning", "while turning part:NAME(part|shaft)", "The part that is kept turning meanwhile."),
   clause("by-hand", "by hand", "Fitted by hand only; to be tightened later."),
@@ -20,6 +20,8 @@ export const CLAUSES: readonly Clause[] = [
   clause("by-people", "by people:COUNT people", "How many people the act needs."),
   clause("never", "never tools:NAMES(tool)", "Tools that must not be used."),
   clause("within-time", "within time:QUANTITY(time) of event:NAME(step|check|consumable)", "The longest time since a step, a check or an opened supply."),
+  clause("watched-by", "watched by person:NAME(person)", "Who looks on, ready to stop it."),
+  clause("without", "without things:NAMES(part)", "What is left off on purpose while it runs."),
   clause("own-place", "in own place", "Each goes back where it came from."),
   clause("way-round", "way-round direction:NAME [mark:TEXT]", "Which way round it goes, and what shows it."),
   clause("keep", "keep", "Kept, to go back."),
@@ -58,6 +60,7 @@ export const CLAUSES: readonly Clause[] = [
   clause("open-time", "open-time time:QUANTITY(time)", "How long it may stand open before the joint is closed."),
   clause("cure", "cure time:QUANTITY(time)", "How long it needs before it may be loaded."),
   clause("high-voltage", "high-voltage", "A dangerous voltage."),
+  clause("stores-charge", "stores-charge [time:QUANTITY(time)]", "It stays live after switching off, and how long."),
   clause("battery", "battery", "It belongs to a battery: gas and sparks."),
   clause("from-to", "from start:NAME(part|line) to end:NAME(part|line)", "Where a line starts and ends."),
   clause("through", "through clips:NAMES(part|clip)", "The clips it runs through, in order."),
@@ -109,7 +112,7 @@ export const CLAUSES: readonly Clause[] = [
   clause("at-angle", "at angle:QUANTITY(angle)", "The shaft's angle at the mark."),
 
   // Hazards of the house
-  clause("raised-by", "raised-by act:NAME things:NAMES(part|fastener|belt|line|fluid)", "The act on these things raises the hazard."),
+  clause("raised-by", "raised-by act:NAME things:NAMES(machine|part|fastener|belt|line|fluid)", "The act on these things raises the hazard."),
   clause("least", "least word:(danger|warning|caution|notice)", "The weakest signal word that will do."),
 
   // Header

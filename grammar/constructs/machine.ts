@@ -3,7 +3,7 @@
  */
 import type { Construct, Context } from "./types";
 
-const LINE_CLAUSES = ["behind", "contains", "weight", "high-voltage", "battery", "pressurised", "hot", "like", "from-to", "through", "bend-radius", "length", "slack", "only-on", "for-each", "renew"];
+const LINE_CLAUSES = ["behind", "contains", "weight", "high-voltage", "stores-charge", "battery", "pressurised", "hot", "fuel", "harmful", "like", "from-to", "through", "bend-radius", "length", "slack", "only-on", "for-each", "renew"];
 
 const line = (id: string, about: string): Construct => ({
   id,
@@ -57,7 +57,7 @@ export const MACHINE_CONSTRUCTS: readonly Construct[] = [
   line("tap", "A tap, valve or drain."),
   line("circuit", "A circuit that can be isolated."),
   one("part", "part name:NAME title:TEXT", ["machine"], "A part that can come off.", {
-    clauses: ["behind", "weight", "contains", "carries", "spring-loaded", "way-round", "holds-own-place", "handed", "like", "for-each", "only-on", "face", "renew", "count"], block: "may", holds: "part", declares: "part",
+    clauses: ["behind", "weight", "contains", "carries", "spring-loaded", "way-round", "holds-own-place", "handed", "like", "for-each", "only-on", "face", "hot", "pressurised", "high-voltage", "stores-charge", "battery", "renew", "count"], block: "may", holds: "part", declares: "part",
   }),
   one("gear", "gear name:NAME title:TEXT", ["machine"], "A gear: a part with teeth on a shaft.", {
     clauses: ["behind", "teeth", "on-shaft", "meshes", "weight", "only-on", "renew"], block: "may", holds: "part", declares: "part",
@@ -66,7 +66,7 @@ export const MACHINE_CONSTRUCTS: readonly Construct[] = [
     clauses: ["centre", "behind", "only-on"], block: "may", holds: "part", declares: "clip",
   }),
   one("fastener", "fastener name:NAME title:TEXT", ["machine"], "A bolt, nut or screw, or a group of equal ones.", {
-    clauses: ["secures", "behind", "thread", "left-hand", "class", "count", "layout", "holes", "hole", "order", "dry", "oiled", "locked", "as-supplied", "setting", "threads-into", "locked-by", "spanner", "grip", "stage", "tighten-to", "renew", "reuse", "for-each", "only-on", "like"],
+    clauses: ["secures", "behind", "thread", "left-hand", "class", "count", "layout", "holes", "hole", "order", "crosswise", "from-middle", "dry", "oiled", "locked", "as-supplied", "setting", "threads-into", "locked-by", "spanner", "grip", "stage", "tighten-to", "renew", "reuse", "for-each", "only-on", "like"],
     block: "may", holds: "fastener", declares: "fastener",
   }),
   one("shaft", "shaft name:NAME title:TEXT", ["machine"], "A shaft that turns.", {

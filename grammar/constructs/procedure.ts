@@ -31,7 +31,7 @@ export const PROCEDURE_CONSTRUCTS: readonly Construct[] = [
   one("person", "person name:NAME title:TEXT", ["procedure"], "Somebody who takes part: worker, watcher.", { declares: "person" }),
   one("wear", "wear what:TEXT", ["procedure"], "Protective equipment."),
   one("kit", "kit number:TEXT", ["procedure"], "The kit and what is in it.", { block: "must", holds: "kit" }),
-  one("item", "item thing:NAME(part|fastener|belt|line) count:COUNT [number:TEXT]", ["kit"], "Something in the kit, under the name of what it replaces.", { clauses: ["only-if", "only-on"] }),
+  one("item", "item thing:NAME(part|fastener|belt|line|consumable) count:COUNT [number:TEXT]", ["kit"], "Something in the kit, under the name of what it replaces.", { clauses: ["only-if", "only-on"] }),
   one("tool", "tool name:NAME title:TEXT [range:QUANTITY]", ["procedure"], "A tool, with its range or size.", {
     clauses: ["rating", "or-tool", "in-line", "right-angle", "impact", "proves-dead"], block: "may", holds: "tool", declares: "tool",
   }),

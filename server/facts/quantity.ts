@@ -74,7 +74,7 @@ function amountOf(figures: readonly RawFigure[], unit: Unit | null, kind: Kind |
   for (const figure of figures) {
     const own = figure.unit === null ? unit : (findUnit(figure.unit, kind) ?? null);
     if (!own && figure.unit !== null) {
-      problems.push({ code: "unknown-unit", span: figure.unitSpan ?? figure.span, found: figure.unit, instead: nearestUnit(figure.unit)?.print ?? "" });
+      problems.push({ code: "unknown-unit", span: figure.unitSpan ?? figure.span, found: figure.unit, instead: nearestUnit(figure.unit, kind)?.print ?? "" });
     }
     const decimal = parseDecimal(figure.number);
     if (!decimal) problems.push({ code: "bad-number", span: figure.span, found: figure.number, instead: "" });

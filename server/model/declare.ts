@@ -128,9 +128,12 @@ function idOf(file: string, owner: Thing | null, kind: string, name: string): st
 
 /** Every name that an entry's own lines use as a reference, with the construct or clause it stands in. */
 export function referencesIn(entry: Entry): readonly { readonly name: NameAt; readonly accepts: readonly string[]; readonly role: string; readonly within: string }[] {
+  const act = constructs.get(entry.construct)?.act === true;
   return allDetails(entry).flatMap((detail) =>
-    detail.slots
-      .filter((slot) => slot.accepts.length > 0)
-      .flatMap((slot) => slot.names.map((name) => ({ name, accepts: slot.accepts, role: slot.role, within: detail.clause || entry.construct }))),
+    detail.slots.flatMap((slot) => {
+      // In a fastener a stage line declares the stage; in an act it names one.
+      const accepts = act && detail.clause === "stage" && slot.role === "stage" ? ["stage"] : slot.accepts;
+      return accepts.length === 0 ? [] : slot.names.map((name) => ({ name, accepts, role: slot.role, within: detail.clause || entry.construct }));
+    }),
   );
 }

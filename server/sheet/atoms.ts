@@ -92,8 +92,16 @@ export function stage(language: Language, of: Stage): Atom[] {
     { kind: "chip", value: of.value.value, other: of.value.other ?? "" },
     ...(of.setting === undefined
       ? []
-      : [text(" "), text(say(language, "setting", { value: dualText(of.setting) }))]),
+      : [text("  "), ...parted(say(language, "setting"), dualText(of.setting))]),
   ];
+}
+
+/** A phrase around a quantity that stands in it as `{value}`. */
+function parted(words: string, value: string): Atom[] {
+  return words
+    .split(/(\{value\})/)
+    .filter(Boolean)
+    .map((part) => (part === "{value}" ? quantity(value) : text(part)));
 }
 
 /** What a node takes over from the item it stands for. */

@@ -93,7 +93,7 @@ export interface Safety extends Item {
   /** Protective equipment. */
   readonly equipment: readonly (Item & { readonly text: Runs })[];
   readonly heavy: readonly (Item & { readonly part: Runs; readonly weight: Dual; readonly how?: Runs })[];
-  /** What the panels of the sheet warn of, and at which steps. */
+  /** What the panels of the sheet warn of, gravest first, and at which steps. */
   readonly hazards: readonly (Item & {
     readonly signal: Signal;
     readonly text: Runs;

@@ -45,6 +45,7 @@ export function applicability(language: Language, block: Applicability): Node[] 
       ["column.question", 5],
       ["column.answer", 4],
     ],
+    rowHead: -1,
     rows,
   });
 }
@@ -64,7 +65,7 @@ export function safety(language: Language, block: Safety): Node[] {
       ...base(item),
       look: "bullet",
       mark: "",
-      atoms: [tick(`${item.id}.box`, plain(runs(item.text))), text(" "), ...runs(item.text)],
+      atoms: [tick(`${item.id}.box`, plain(runs(item.text))), ...runs(item.text)],
     }),
   );
   const body: Node[] = [
@@ -87,7 +88,12 @@ export function safety(language: Language, block: Safety): Node[] {
       ],
       rowHead: 1,
       rows: block.hazards.map((item) =>
-        row(item, [strong(say(language, `signal.${item.signal}`))], runs(item.text), stepNumbers(item.at)),
+        row(
+          item,
+          [{ kind: "badge", text: say(language, `signal.${item.signal}`), look: item.signal }],
+          runs(item.text),
+          stepNumbers(item.at),
+        ),
       ),
     }),
   ];

@@ -144,7 +144,6 @@ export function temporaries(language: Language, block: Temporaries): Node[] {
             `${item.id}.${way}${index + 1}`,
             `${plain(runs(item.name))}: ${say(language, `column.${way}`)} ${index + 1}`,
           ),
-          text(" "),
           { kind: "ref", text: say(language, "step", { number: use[way].number }), to: use[way].id },
         ]);
       return row(item, runs(item.name), runs(item.place), boxes("in"), boxes("out"));

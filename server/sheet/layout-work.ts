@@ -63,8 +63,9 @@ function one(language: Language, work: Work | Step, next: Letters): Node[] {
     case "measure":
       return [measure(language, work)];
     case "look":
+      return [line(work, "question", runs(work.question))];
     case "prose":
-      return [line(work, "prose", work.kind === "look" ? runs(work.question) : runs(work.runs))];
+      return [line(work, "prose", runs(work.runs))];
     case "note":
       return [line(work, "note", [strong(say(language, "note")), text("  "), ...runs(work.runs)])];
     case "figure":
@@ -188,7 +189,6 @@ function wait(language: Language, work: Wait): Frame {
     work.until === undefined
       ? []
       : [
-          text("  "),
           ...write("value1", "measured", { input: "number", unit: work.until.unit, range: work.until.range }),
           text("  ("),
           ...runs(work.until.limit),
@@ -200,7 +200,6 @@ function wait(language: Language, work: Wait): Frame {
     look: "wait",
     head: [
       tick(`${work.id}.box`, name),
-      text(" "),
       ...runs(work.sentence),
       ...(time.length > 0 ? [LINE_BREAK, ...time] : []),
       ...(until.length > 0 ? [LINE_BREAK, ...until] : []),
@@ -253,7 +252,6 @@ function outcome(language: Language, check: Step, of: Outcome, next: Letters): F
     look: "outcome",
     head: [
       tick(`${of.id}.box`, `${check.title}: ${name}`),
-      text(" "),
       ...(of.outcome === "choice" ? [] : [strong(name)]),
       ...(of.text === undefined ? [] : [...(of.outcome === "choice" ? [] : [text(": ")]), ...runs(of.text)]),
       ...(body.length === 0 ? [text("  "), ...lead] : []),
@@ -317,7 +315,6 @@ function condition(language: Language, work: Condition, next: Letters): Frame {
     look: "condition",
     head: [
       tick(`${work.id}.box`, `${say(language, words)} ${plain(runs(work.when))}`),
-      text(" "),
       strong(say(language, words)),
       text(" "),
       ...runs(work.when),

@@ -15,7 +15,7 @@ export type Atom =
   | Tick
   | Field
   /** A word that stands out: LH, two people, a stage's name. */
-  | { readonly kind: "badge"; readonly text: string; readonly look: "solid" | "outline" }
+  | { readonly kind: "badge"; readonly text: string; readonly look: "solid" | "outline" | Signal }
   /** A value at the place of work: what the wrench must do, never broken over two lines. */
   | { readonly kind: "chip"; readonly value: string; readonly other: string }
   | { readonly kind: "break" };
@@ -70,7 +70,7 @@ export interface Facts extends Base {
 /** A paragraph, or an act with its letter. */
 export interface Line extends Base {
   readonly kind: "line";
-  readonly look: "prose" | "note" | "act" | "bullet" | "lead";
+  readonly look: "prose" | "question" | "note" | "act" | "bullet" | "lead";
   /** Printed in front, hanging: the act's letter. */
   readonly mark: string;
   readonly atoms: readonly Atom[];
@@ -88,7 +88,7 @@ export interface Table extends Base {
   /** What the table is, for a screen reader; a heading says it to the eye. */
   readonly name: string;
   readonly columns: readonly Column[];
-  /** Index of the column that names the row. */
+  /** Index of the column that names the row; -1 when none does. */
   readonly rowHead: number;
   /** Rows are written in by hand and need the height for it. */
   readonly tall: boolean;

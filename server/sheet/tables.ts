@@ -47,7 +47,7 @@ export function listed(language: Language, item: Item, plan: Omit<TablePlan, "id
   const kept = plan.columns.map((_, index) => plan.rows.some((row) => (row.cells[index] ?? []).length > 0));
   const columns = plan.columns.filter((_, index) => kept[index]);
   const rows = plan.rows.map((row) => ({ ...row, cells: row.cells.filter((_, index) => kept[index]) }));
-  const rowHead = kept.slice(0, plan.rowHead ?? 0).filter(Boolean).length;
+  const rowHead = plan.rowHead === -1 ? -1 : kept.slice(0, plan.rowHead ?? 0).filter(Boolean).length;
   return [
     listHeading(language, item, plan.head),
     table(language, { ...plan, id: item.id, columns, rows, rowHead }),

@@ -50,7 +50,7 @@ export const TEMPLATE = String.raw`
     )
   }),
   background: if d.draft != "" {
-    rotate(-52deg, text(size: 120pt, weight: "bold", fill: luma(228), d.draft))
+    rotate(-52deg, text(size: 120pt, weight: "bold", fill: luma(235), d.draft))
   },
 )
 
@@ -63,26 +63,31 @@ export const TEMPLATE = String.raw`
 }
 
 // The same for headings, whose text must be known without measuring: so many letters fit in a line even if all are wide.
-#let fit-heading(words, most) = words
-  .split(" ")
-  .map(word => if word.clusters().len() > most { word.clusters().join("\u{200b}") } else { word })
-  .join(" ")
+#let fit-heading(words, most) = {
+  let broken = words.split(" ").map(word => {
+    if word.clusters().len() > most { word.clusters().join("\u{200b}") } else { word }
+  })
+  broken.join(" ")
+}
 
 #let tick-box(size) = {
   let side = if size == "large" { 6mm } else { 3.7mm }
   box(width: side, height: side, baseline: if size == "large" { 1.2mm } else { 0.55mm }, radius: 0.4mm, fill: white, stroke: if size == "large" { 1.1pt + ink } else { 0.85pt + ink })
 }
-#let badge(words, look) = box(
+#let badge(words, look) = if look in signals { box(
+  fill: signals.at(look).fill, stroke: 0.9pt + ink, inset: (x: 1.4mm), outset: (y: 0.9mm),
+  text(size: 0.9em, weight: "bold", fill: signals.at(look).on, words),
+) } else { box(
   fill: if look == "solid" { ink } else { white },
   stroke: 0.7pt + ink, radius: 0.6mm, inset: (x: 1.2mm), outset: (y: 0.75mm),
   text(size: 0.82em, weight: "bold", fill: if look == "solid" { white } else { ink }, words),
-)
+) }
 #let write-box(a) = {
   let width = if a.size == "medium" { 42mm } else { 20mm }
-  box({
-    box(width: width, height: 7mm, baseline: 2.3mm, stroke: 0.85pt + ink, radius: 0.4mm, fill: white,
+  box(baseline: 2.4mm, {
+    box(width: width, height: 7mm, stroke: 0.85pt + ink, radius: 0.4mm, fill: white,
       if a.input == "time" { align(center + horizon, text(fill: grey, pdf.artifact[:])) })
-    if a.unit != "" { h(1mm); a.unit }
+    if a.unit != "" { h(1.2mm); box(height: 7mm, align(horizon, a.unit)) }
   })
 }
 
@@ -100,13 +105,13 @@ export const TEMPLATE = String.raw`
 #let atom(a, w) = {
   if a.kind == "run" { run(a, w) }
   else if a.kind == "ref" { if a.to in d.targets { link(label(a.to), strong(a.text)) } else { strong(a.text) } }
-  else if a.kind == "tick" { if a.label == "" { tick-box(a.size) } else { box({ tick-box(a.size); h(0.9mm); a.label }) } }
-  else if a.kind == "field" { if a.size == "cell" { box(width: 0pt, height: 8mm) } else { write-box(a) } }
+  else if a.kind == "tick" { if a.label == "" { tick-box(a.size); h(1.1mm) } else { box({ tick-box(a.size); h(1.1mm); a.label }) } }
+  else if a.kind == "field" { if a.size == "cell" { box(width: 0pt, height: 6.6mm) } else { write-box(a) } }
   else if a.kind == "badge" { badge(a.text, a.look) }
   else if a.kind == "chip" {
     box(stroke: 1pt + ink, radius: 0.8mm, inset: (x: 1.4mm), outset: (y: 1.1mm), fill: white, {
       strong(a.value.replace(" ", "\u{a0}"))
-      if a.other != "" { h(1.2mm); text("(" + a.other.replace(" ", "\u{a0}") + ")") }
+      if a.other != "" { h(1.2mm); text(size: 0.95em, "(" + a.other.replace(" ", "\u{a0}") + ")") }
     })
   }
   else if a.kind == "break" { linebreak() }
@@ -158,13 +163,14 @@ export const TEMPLATE = String.raw`
 #let table-node(n, w) = {
   let total = n.columns.map(c => c.width).sum()
   let widths = n.columns.map(c => w * c.width / total)
-  set text(size: 9.5pt, hyphenate: true)
-  set par(leading: 0.55em)
+  set text(size: 9.5pt)
   let cells = n.rows.map(r => r.cells.enumerate().map(((i, cell)) => table.cell(
     stroke: if i == 0 and r.changed { (left: 3pt + ink, rest: 0.6pt + grey) } else { 0.6pt + grey },
     breakable: json.encode(cell).len() > 3000,
     {
       if i == 0 { here-is(r) }
+      set text(hyphenate: widths.at(i) < 38mm)
+      set par(leading: if cell.any(a => a.kind in ("chip", "tick", "field")) { 0.9em } else { 0.55em })
       let inside = atoms(cell, widths.at(i) - 3.4mm)
       if i == n.rowHead { strong(inside) } else { inside }
     },
@@ -182,13 +188,20 @@ export const TEMPLATE = String.raw`
 
 #let line-node(n, w) = {
   if n.look == "act" {
-    grid(columns: (5.5mm, 1fr), strong(n.mark), { here-is(n); set par(leading: 0.78em); atoms(n.atoms, w - 5.5mm) })
+    let boxed = n.atoms.any(a => a.kind in ("chip", "tick"))
+    block(width: 100%, above: 3.7mm, below: if boxed { 4.4mm } else { 3.7mm }, grid(
+      columns: (5.5mm, 1fr),
+      strong(n.mark),
+      { here-is(n); par(leading: if boxed { 0.95em } else { 0.62em }, atoms(n.atoms, w - 5.5mm)) },
+    ))
   } else if n.look == "note" {
-    block(width: 100%, stroke: (left: 1.2pt + grey), inset: (left: 2.5mm, y: 0.6mm), text(size: 10pt, atoms(n.atoms, w - 3mm)))
+    block(width: 100%, stroke: (left: 1.2pt + grey), inset: (left: 2.5mm, y: 0.6mm), text(size: 10pt, par(atoms(n.atoms, w - 3mm))))
+  } else if n.look == "question" {
+    block(width: 100%, above: 3.4mm, par(strong(atoms(n.atoms, w))))
   } else if n.look == "lead" {
-    block(width: 100%, inset: (left: 5.5mm), atoms(n.atoms, w - 5.5mm))
+    block(width: 100%, inset: (left: 5.5mm), par(leading: 0.9em, hanging-indent: 5mm, atoms(n.atoms, w - 5.5mm)))
   } else {
-    block(width: 100%, atoms(n.atoms, w))
+    block(width: 100%, par(atoms(n.atoms, w)))
   }
 }
 
@@ -205,13 +218,13 @@ export const TEMPLATE = String.raw`
 #let facts(n, w) = {
   let name-width = 38mm
   set text(size: 10pt)
-  for r in n.rows {
+  block(width: 100%, below: 5mm, for r in n.rows {
     barred(r, block(width: 100%, stroke: (bottom: 0.5pt + luma(170)), inset: (y: 1.25mm), spacing: 0mm, grid(
       columns: (name-width, 1fr),
       text(fill: grey, fit(r.name, name-width - 3mm)),
       strong(atoms(r.value, w - name-width)),
     )))
-  }
+  })
 }
 
 #let node(n, w) = {
@@ -237,13 +250,16 @@ export const TEMPLATE = String.raw`
       else { (stroke: 0.9pt + grey, inset: 2.6mm) }
     let inner = w - 5.2mm
     barred(n, block(width: 100%, ..look, above: 3mm, below: 3mm, {
-      block(width: 100%, sticky: n.body.len() > 0, below: 2.4mm, { here-is(n); set par(leading: 0.9em); atoms(n.head, inner) })
+      block(width: 100%, sticky: n.body.len() > 0, below: 2.4mm, {
+        here-is(n)
+        par(leading: 0.9em, hanging-indent: if n.look == "each" { 0mm } else { 4.8mm }, atoms(n.head, inner))
+      })
       for child in n.body { node(child, inner) }
     }))
   }
   else if n.kind == "step" {
     let number = box(fill: if n.check { white } else { ink }, stroke: 1.1pt + ink, radius: if n.check { 3.2mm } else { 0.6mm },
-      inset: (x: 1.6mm), outset: (y: 1.3mm), text(fill: if n.check { ink } else { white }, n.number))
+      width: if n.number.len() < 3 { 7.4mm } else { auto }, inset: (x: 1mm), outset: (y: 1.3mm), align(center, text(fill: if n.check { ink } else { white }, n.number)))
     let inset = if n.check { 3mm } else { 0mm }
     let inner = w - 2 * inset - 9.5mm
     barred(n, block(width: 100%, above: 6mm, below: 4mm, stroke: if n.check { 1.1pt + ink }, inset: inset, {
@@ -252,7 +268,8 @@ export const TEMPLATE = String.raw`
         [#heading(level: 3, text(size: 11.5pt, {
           number
           [ ]
-          if n.badge != "" { badge(n.badge, "outline"); [ ] }
+          h(1mm)
+          if n.badge != "" { badge(n.badge, "outline"); [ ]; h(0.8mm) }
           fit-heading(n.title, 28)
         })) #label(n.id)]
       }, tick-box("large")))

@@ -146,6 +146,12 @@ const front: readonly Block[] = [
     ],
     hazards: [
       {
+        id: "hz-fire",
+        signal: "danger",
+        text: words("A spark can light the gas above a battery."),
+        at: refs(12),
+      },
+      {
         id: "hz-burn",
         signal: "warning",
         text: words("Hot coolant sprays out of an open system."),
@@ -156,12 +162,6 @@ const front: readonly Block[] = [
         signal: "warning",
         text: words("The tensioner arm is spring-loaded."),
         at: refs(5, 9),
-      },
-      {
-        id: "hz-fire",
-        signal: "danger",
-        text: words("A spark can light the gas above a battery."),
-        at: refs(12),
       },
     ],
   },
