@@ -2,7 +2,7 @@
  * A file's text as lines and blocks, and what an edit makes of it. Immutable; an edit reads only the lines it
  * touches and keeps every block it leaves alone.
  */
-import { assemble, type Tree } from "./blocks";
+import { assemble, reassemble, type Tree } from "./blocks";
 import { parseLine } from "./line";
 import type { Line } from "./statement";
 import { splitText, type TextShape } from "./text";
@@ -29,16 +29,15 @@ export interface Edit {
 /** Reads a text. Never throws. */
 export function readDocument(text: string): Document {
   const { lines, shape } = splitText(text);
-  return fromLines(lines.map(parseLine), shape);
-}
-
-function fromLines(lines: readonly Line[], shape: TextShape, before?: Tree): Document {
-  return { lines, shape, tree: assemble(lines, before) };
+  const read = lines.map(parseLine);
+  return { lines: read, shape, tree: assemble(read) };
 }
 
 /** The text of a document, as it would be written. */
 export function documentText(document: Document): string {
-  return (document.shape.bom ? "\ufeff" : "") + document.lines.map((line) => line.text).join(document.shape.eol);
+  return (
+    (document.shape.bom ? "\ufeff" : "") + document.lines.map((line) => line.text).join(document.shape.eol)
+  );
 }
 
 /** Applies edits one after the other, each to the outcome of the one before. Positions outside are clamped. */
@@ -52,7 +51,7 @@ export function applyEdits(document: Document, edits: readonly Edit[]): Document
     const text = first.text.slice(0, start.character) + edit.text + last.text.slice(end.character);
     lines.splice(start.line, end.line - start.line + 1, ...text.split(/\r\n|\n|\r/).map(parseLine));
   }
-  return fromLines(lines, document.shape, document.tree);
+  return { lines, shape: document.shape, tree: reassemble(lines, document) };
 }
 
 function clamp(lines: readonly Line[], at: Position): Position {

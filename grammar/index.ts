@@ -3,8 +3,28 @@
  */
 import type { Line } from "./statement";
 
-export { assemble, type Block, contextOf, DEEPEST, isBlock, type Node, type ShapeProblem, type Tree } from "./blocks";
-export { type Clause, CONSTRUCTS, type Construct, type Context, clauses, clausesWithin, constructs, elementsOf, formsByHead, KEYWORDS } from "./constructs";
+export {
+  assemble,
+  type Block,
+  contextOf,
+  DEEPEST,
+  isBlock,
+  type Node,
+  type ShapeProblem,
+  type Tree,
+} from "./blocks";
+export {
+  type Clause,
+  CONSTRUCTS,
+  type Construct,
+  type Context,
+  clauses,
+  clausesWithin,
+  constructs,
+  elementsOf,
+  formsByHead,
+  KEYWORDS,
+} from "./constructs";
 export { applyEdits, type Document, documentText, type Edit, type Position, readDocument } from "./document";
 export { parseLine } from "./line";
 export { nearest } from "./nearest";

@@ -1,15 +1,13 @@
 /**
- * The Chevrotain grammar of one line. One rule a form is made from the table of constructs; what every form is
- * made of (names, quantities, points …) is written out here. Nothing leaves this module but through `parseForm`.
+ * The Chevrotain grammar of one line: one rule a form, made from the table of constructs. Nothing leaves this module
+ * but through `parseForm`.
  */
-import { EmbeddedActionsParser, type IToken, type ParserMethod } from "chevrotain";
+import type { IToken } from "chevrotain";
 import { CONSTRUCTS, clauses, elementsOf, type LineForm, stopWords } from "./constructs";
 import type { Element, SlotElement } from "./pattern";
-import type { NameValue, Phrase, RawFigure, RawQuantity, Relation, SlotContent, SlotValue } from "./statement";
-import type { Span } from "./text";
+import type { Phrase, SlotContent, SlotValue } from "./statement";
 import * as t from "./tokens";
-
-type Rule<T> = ParserMethod<[], T>;
+import { type Rule, spanBetween, ValueGrammar } from "./values";
 
 /** Where reading stopped, and what was looked for there. */
 export interface Stop {
@@ -21,318 +19,244 @@ export interface Stop {
   readonly expected: Element | null;
 }
 
+/** What was read of a line as one form; `stop` is null where all of it was. */
+export interface Reading {
+  readonly phrases: Phrase[];
+  readonly stop: Stop | null;
+}
+
 interface OpenPhrase {
   clause: string;
   words: string[];
   slots: SlotValue[];
+  from: number;
+  to: number;
 }
 
-const spanOf = (from: IToken, to: IToken): Span => ({ start: from.startOffset, end: t.tokenEnd(to) });
+type Step = () => void;
+interface Alternative<T> {
+  ALT: () => T;
+}
 
-class LineGrammar extends EmbeddedActionsParser {
-  private phrases: { open: OpenPhrase; from: number; to: number }[] = [];
+/** Occurrence numbers of what a form's rule has beside its own elements. */
+const TAIL = 200;
+
+class LineGrammar extends ValueGrammar {
+  private phrases: OpenPhrase[] = [];
   private expected: Element | null = null;
-  private stops: ReadonlySet<string> = new Set();
   private readonly forms = new Map<string, Rule<void>>();
+  private readonly tails = new Map<string, Rule<void>>();
 
   constructor() {
-    super(t.ALL_TOKENS, { recoveryEnabled: false, maxLookahead: 2, skipValidations: true });
-    for (const id of clauses.keys()) this.forms.set(`+${id}`, this.RULE(ruleName(`clause ${id}`), () => this.phrase(id)));
-    for (const { id, clauses: follow } of CONSTRUCTS) this.forms.set(id, this.formRule(`form ${id}`, id, "", follow));
-    for (const { id, then } of clauses.values()) this.forms.set(`line ${id}`, this.formRule(`line ${id}`, `+${id}`, id, then));
+    super(t.ALL_TOKENS, { recoveryEnabled: false, maxLookahead: 1, skipValidations: true });
+    for (const id of clauses.keys())
+      this.forms.set(`+${id}`, this.formRule(`clause ${id}`, `+${id}`, id, []));
+    for (const { id, clauses: follow } of CONSTRUCTS)
+      this.forms.set(id, this.formRule(`form ${id}`, id, "", follow));
+    for (const { id, follow } of clauses.values())
+      this.forms.set(`line ${id}`, this.formRule(`line ${id}`, `+${id}`, id, follow));
     this.performSelfAnalysis();
   }
 
   private formRule(name: string, key: string, clause: string, follow: readonly string[]): Rule<void> {
-    return this.RULE(ruleName(name), () => {
-      this.phrase(clause, key);
-      if (follow.length === 0) return;
-      this.many(200, () => {
-        this.or(
-          201,
-          follow.map((id, i) => ({ ALT: () => this.subrule(100 + i, this.forms.get(`+${id}`) as Rule<void>) })),
-        );
-      });
-    });
-  }
-
-  private phrase(clause: string, key = `+${clause}`): void {
-    this.ACTION(() => {
-      this.phrases.push({ open: { clause, words: [], slots: [] }, from: this.LA(1).startOffset, to: 0 });
-    });
-    this.elements(elementsOf(key));
-    this.ACTION(() => {
-      const phrase = this.phrases[this.phrases.length - 1];
-      if (phrase) phrase.to = t.tokenEnd(this.LA(0));
+    const elements = this.steps(elementsOf(key));
+    const tail = follow.length > 0 ? this.tail(follow) : undefined;
+    const begin = (): void => {
+      this.phrases.push({ clause, words: [], slots: [], from: this.LA(1).startOffset, to: 0 });
+    };
+    const end = (): void => {
+      this.top().to = t.tokenEnd(this.LA(0));
       this.expected = null;
+    };
+    return this.RULE(ruleName(name), () => {
+      this.ACTION(begin);
+      for (const step of elements) step();
+      this.ACTION(end);
+      if (tail) this.subrule(TAIL, tail);
     });
   }
 
-  private elements(elements: readonly Element[]): void {
-    for (const element of elements) this.element(element);
+  /** The clauses that may follow a form, in any order; forms with the same clauses share the rule. */
+  private tail(follow: readonly string[]): Rule<void> {
+    const key = follow.join(" ");
+    const known = this.tails.get(key);
+    if (known) return known;
+    const alternatives = follow.map((id, i) => {
+      const clause = this.forms.get(`+${id}`) as Rule<void>;
+      return { ALT: () => this.subrule(i, clause) };
+    });
+    const one = this.alternatives(
+      0,
+      alternatives,
+      follow.map((id) => elementsOf(`+${id}`)),
+    );
+    const rule = this.RULE(`tail${this.tails.size}`, () => this.many(0, one));
+    this.tails.set(key, rule);
+    return rule;
   }
 
-  private element(element: Element): void {
-    this.ACTION(() => {
-      this.expected = element;
+  /** One of several: one word ahead tells which, two where some begin with the same word. */
+  private alternatives<T>(
+    index: number,
+    alts: Alternative<T>[],
+    starts: readonly (readonly Element[])[],
+  ): () => T {
+    const firsts = starts.map(([first]) => (first?.type === "word" ? first.word : JSON.stringify(first)));
+    const alike = new Set(firsts).size < firsts.length;
+    const options = { DEF: alts, ...(alike ? { MAX_LOOKAHEAD: 2 } : {}) };
+    return () => this.or(index, options);
+  }
+
+  private steps(elements: readonly Element[]): Step[] {
+    return elements.map((element) => {
+      const step = this.step(element);
+      return () => {
+        this.expected = element;
+        step();
+      };
     });
+  }
+
+  private step(element: Element): Step {
+    const { index } = element;
     switch (element.type) {
       case "word": {
-        this.consume(element.index, t.keywordTypes.get(element.word) as never);
-        this.ACTION(() => this.top().words.push(element.word));
-        return;
+        const type = t.keywordType(element.word);
+        const say = (): void => {
+          this.top().words.push(element.word);
+        };
+        return () => {
+          this.consume(index, type);
+          this.ACTION(say);
+        };
       }
       case "optional":
-        this.option(element.index, { DEF: () => this.elements(element.elements) });
-        return;
-      case "choice":
-        this.or(
-          element.index,
-          element.options.map((option) => ({ ALT: () => this.elements(option) })),
-        );
-        return;
+        return this.optional(element.index, element.elements);
+      case "choice": {
+        const alts = element.options.map((option) => {
+          const steps = this.steps(option);
+          return { ALT: () => this.run(steps) };
+        });
+        return this.alternatives(index, alts, element.options);
+      }
       case "slot":
-        this.slot(element);
+        return this.slot(element);
     }
   }
 
-  private slot(element: SlotElement): void {
-    let from: IToken | undefined;
-    this.ACTION(() => {
-      from = this.LA(1);
-    });
-    const content = this.slotContent(element);
-    this.ACTION(() => {
-      this.top().slots.push({ role: element.role, accepts: element.accepts, span: spanOf(from as IToken, this.LA(0)), content });
-    });
+  private run(steps: readonly Step[]): void {
+    for (const step of steps) step();
   }
 
-  private slotContent(element: SlotElement): SlotContent {
-    const i = element.index;
+  private optional(index: number, elements: readonly Element[]): Step {
+    const steps = this.steps(elements);
+    const first = elements[0];
+    const kind = first?.type === "slot" ? first.kind : "";
+    const options = {
+      DEF: () => this.run(steps),
+      // Any word may be an outcome, but one that begins a clause is the clause.
+      ...(kind === "OUTCOME" ? { GATE: () => this.maybeOutcome() } : {}),
+      // `at least 5 mm` begins like `at right angle`.
+      ...(kind === "QUANTITY" ? { MAX_LOOKAHEAD: 2 } : {}),
+    };
+    return () => {
+      this.option(index, options);
+    };
+  }
+
+  private maybeOutcome(): boolean {
+    const word = this.LA(1).image;
+    return OUTCOMES.has(word) || !this.stops.has(word);
+  }
+
+  private slot(element: SlotElement): Step {
+    const { role, accepts } = element;
+    const read = this.content(element);
+    const keep = (from: IToken, content: SlotContent): void => {
+      this.top().slots.push({ role, accepts, span: spanBetween(from, this.LA(0)), content });
+    };
+    return () => {
+      const from = this.LA(1);
+      const content = read();
+      this.ACTION(() => keep(from, content));
+    };
+  }
+
+  private content(element: SlotElement): () => SlotContent {
+    const { index: i, accepts } = element;
+    const word = (rule: Rule<string>) => (): SlotContent => ({ kind: "word", word: this.subrule(i, rule) });
     switch (element.kind) {
       case "NAME":
-        return { kind: "names", names: [this.subrule(i, this.name)] };
+        return () => ({ kind: "names", names: [this.subrule(i, this.name)] });
       case "NAMES":
-        return { kind: "names", names: this.subrule(i, this.names) };
+        return () => ({ kind: "names", names: this.subrule(i, this.names) });
       case "TEXT":
-        return { kind: "text", text: this.subrule(i, this.text) };
+        return () => ({ kind: "text", text: this.subrule(i, this.text) });
       case "QUANTITY":
-        return { kind: "quantity", quantity: this.subrule(i, this.quantity) };
+        return () => ({ kind: "quantity", quantity: this.subrule(i, this.quantity) });
       case "COUNT":
-        return { kind: "count", count: this.subrule(i, this.count) };
+        return () => ({ kind: "count", count: this.subrule(i, this.count) });
       case "NUMBER":
-        return { kind: "number", text: this.consume(i, t.Numeral).image };
+        return () => ({ kind: "number", text: this.consume(i, t.Numeral).image });
       case "HOLES":
-        return { kind: "holes", holes: this.subrule(i, this.holes) };
+        return () => ({ kind: "holes", holes: this.subrule(i, this.holes) });
       case "POINT":
-        return this.subrule(i, this.point);
+        return () => this.subrule(i, this.point);
       case "DATE":
-        return { kind: "word", word: this.consume(i, t.DateToken).image };
+        return () => ({ kind: "word", word: this.consume(i, t.DateToken).image });
       case "THREAD":
-        return { kind: "word", word: this.subrule(i, this.thread) };
+        return word(this.thread);
       case "GRADE":
-        return { kind: "word", word: this.subrule(i, this.grade) };
+        return word(this.grade);
       case "OUTCOME":
-        return { kind: "word", word: this.subrule(i, this.outcome) };
-      case "CHOICE":
-        return {
-          kind: "word",
-          word: this.or(
-            i,
-            element.accepts.map((word, k) => ({ ALT: () => this.consume(k, t.keywordTypes.get(word) as never).image })),
-          ),
-        };
+        return word(this.outcome);
+      case "CHOICE": {
+        const alts = accepts.map((one, k) => {
+          const type = t.keywordType(one);
+          return { ALT: () => this.consume(k, type).image };
+        });
+        return () => ({ kind: "word", word: this.or(i, alts) });
+      }
     }
   }
 
   private top(): OpenPhrase {
-    return (this.phrases[this.phrases.length - 1] as { open: OpenPhrase }).open;
+    return this.phrases[this.phrases.length - 1] as OpenPhrase;
   }
 
-  private readonly name: Rule<NameValue> = this.RULE("name", () => {
-    const token = this.CONSUME(t.Word);
-    return { name: token.image.normalize("NFC"), span: this.ACTION(() => spanOf(token, token)) };
-  });
-
-  private readonly names: Rule<NameValue[]> = this.RULE("names", () => {
-    const names: NameValue[] = [];
-    this.AT_LEAST_ONE_SEP({ SEP: t.Comma, DEF: () => names.push(this.SUBRULE(this.name)) });
-    return names;
-  });
-
-  private readonly text: Rule<string> = this.RULE("text", () => unquote(this.CONSUME(t.Text).image));
-
-  private readonly count: Rule<number> = this.RULE("count", () =>
-    this.OR([
-      { ALT: () => Number(this.CONSUME(t.Numeral).image.replace("−", "-")) },
-      { ALT: () => t.numberWords.get(this.CONSUME(t.NumberWord).image) ?? 0 },
-      { ALT: () => (this.consume(1, t.keywordTypes.get("one") as never) ? 1 : 0) },
-    ]),
-  );
-
-  private readonly holes: Rule<number[]> = this.RULE("holes", () => {
-    const holes: number[] = [];
-    this.AT_LEAST_ONE_SEP({
-      SEP: t.Comma,
-      DEF: () => {
-        const from = Number(this.CONSUME(t.Numeral).image);
-        this.ACTION(() => holes.push(from));
-        this.OPTION(() => {
-          this.consume(0, t.keywordTypes.get("to") as never);
-          const to = Number(this.CONSUME2(t.Numeral).image);
-          this.ACTION(() => {
-            for (let hole = from + 1; hole <= Math.min(to, from + 999); hole++) holes.push(hole);
-          });
-        });
-      },
-    });
-    return holes;
-  });
-
-  private readonly thread: Rule<string> = this.RULE("thread", () =>
-    this.OR([{ ALT: () => this.CONSUME(t.Thread).image }, { ALT: () => this.CONSUME(t.Word).image }]),
-  );
-
-  private readonly grade: Rule<string> = this.RULE("grade", () =>
-    this.OR([
-      { ALT: () => this.CONSUME(t.Numeral).image },
-      { ALT: () => unquote(this.CONSUME(t.Text).image) },
-      { ALT: () => this.CONSUME(t.Word).image },
-    ]),
-  );
-
-  private readonly outcome: Rule<string> = this.RULE("outcome", () =>
-    this.OR([
-      {
-        ALT: () => {
-          this.consume(0, t.keywordTypes.get("not") as never);
-          this.consume(1, t.keywordTypes.get("met") as never);
-          return "not met";
-        },
-      },
-      { ALT: () => this.CONSUME(t.Word).image.normalize("NFC") },
-    ]),
-  );
-
-  private readonly figures: Rule<RawFigure[]> = this.RULE("figures", () => {
-    const figures: RawFigure[] = [];
-    this.AT_LEAST_ONE({
-      GATE: () => figures.length === 0 || figures[figures.length - 1]?.unit != null,
-      DEF: () => {
-        const number = this.CONSUME(t.Numeral);
-        const unit: IToken[] = [];
-        this.MANY({
-          GATE: () => !this.stops.has(this.LA(1).image) && (unit.length === 0 || SYSTEMS.has(unit[0]?.image ?? "")) && unit.length < 3,
-          DEF: () => {
-            const word = this.OR([{ ALT: () => this.CONSUME(t.Word) }, { ALT: () => this.CONSUME(t.UnitSign) }]);
-            unit.push(word);
-          },
-        });
-        this.ACTION(() => figures.push(figure(number, unit)));
-      },
-    });
-    return figures;
-  });
-
-  private readonly relation: Rule<Relation> = this.RULE("relation", () => {
-    const word = (image: string, index: number): IToken => this.consume(index, t.keywordTypes.get(image) as never);
-    return this.OR([
-      { ALT: () => (word("over", 0), "over" as const) },
-      { ALT: () => (word("under", 1), "under" as const) },
-      { ALT: () => (word("about", 2), "about" as const) },
-      {
-        ALT: () => {
-          word("at", 3);
-          return this.OR2([{ ALT: () => (word("least", 4), "at-least" as const) }, { ALT: () => (word("most", 5), "at-most" as const) }]);
-        },
-      },
-    ]);
-  });
-
-  private readonly quantity: Rule<RawQuantity> = this.RULE("quantity", () => {
-    let from: IToken | undefined;
-    let relation: Relation = "exact";
-    let second: RawFigure[] = [];
-    let tolerance: RawFigure[] = [];
-    let other: RawQuantity | null = null;
-    this.ACTION(() => {
-      from = this.LA(1);
-    });
-    this.OPTION(() => {
-      relation = this.SUBRULE(this.relation);
-    });
-    const first = this.SUBRULE(this.figures);
-    this.OPTION1(() => {
-      this.CONSUME(t.PlusMinus);
-      tolerance = this.SUBRULE1(this.figures);
-    });
-    this.OPTION2(() => {
-      this.consume(0, t.keywordTypes.get("to") as never);
-      second = this.SUBRULE2(this.figures);
-    });
-    this.OPTION3(() => {
-      this.CONSUME(t.LeftParen);
-      other = this.SUBRULE(this.quantity);
-      this.CONSUME(t.RightParen);
-    });
-    return { relation, first, second, tolerance, other, span: this.ACTION(() => spanOf(from as IToken, this.LA(0))) };
-  });
-
-  private readonly point: Rule<SlotContent> = this.RULE("point", () => {
-    const x = this.SUBRULE(this.quantity);
-    this.CONSUME(t.Comma);
-    return { kind: "point" as const, x, y: this.SUBRULE2(this.quantity) };
-  });
-
   /** Reads the tokens as one form; what could be read is returned even where reading stopped. */
-  read(form: LineForm, tokens: IToken[]): { phrases: Phrase[]; stop: Stop | null } {
+  read(form: LineForm, tokens: IToken[]): Reading {
     this.phrases = [];
     this.expected = null;
+    this.misfit = null;
     this.stops = stopWords(form);
     this.input = tokens;
     (this.forms.get(form.clause ? `line ${form.id}` : form.id) as Rule<void>).call(this);
-    const phrases = this.phrases.map(({ open, from, to }) => ({ ...open, span: { start: from, end: Math.max(to, from) } }));
-    const error = this.errors[0];
-    if (!error) return { phrases, stop: null };
-    const at = tokens.indexOf(error.token);
-    return {
-      phrases,
-      stop: {
-        found: at < 0 ? null : error.token,
-        after: (at < 0 ? tokens[tokens.length - 1] : tokens[at - 1]) ?? null,
-        expected: error.name === "NotAllInputParsedException" ? null : this.expected,
-      },
-    };
+    const phrases = this.phrases.map(({ clause, words, slots, from, to }) => {
+      return { clause, words, slots, span: { start: from, end: Math.max(to, from) } };
+    });
+    const stopped = this.misfit ?? this.errors[0]?.token;
+    return { phrases, stop: stopped ? this.stopAt(stopped, tokens) : null };
+  }
+
+  private stopAt(token: IToken, tokens: readonly IToken[]): Stop {
+    const at = tokens.indexOf(token);
+    const after = (at < 0 ? tokens[tokens.length - 1] : tokens[at - 1]) ?? null;
+    return { found: at < 0 ? null : token, after, expected: this.expected };
   }
 }
+
+/** Outcomes that are also words of clauses. */
+const OUTCOMES: ReadonlySet<string> = new Set(["over", "under", "met", "not", "yes", "no"]);
 
 function ruleName(text: string): string {
   return text.replace(/[^A-Za-z0-9]+/g, "_");
 }
 
-/** Words before a unit that say whose unit it is: `US gal`, `imp fl oz`. Only after them a unit has more words. */
-const SYSTEMS: ReadonlySet<string> = new Set(["US", "UK", "imp"]);
-
-function figure(number: IToken, unit: readonly IToken[]): RawFigure {
-  const first = unit[0];
-  const last = unit[unit.length - 1];
-  return {
-    number: number.image.replace("−", "-"),
-    unit: first ? unit.map((token) => token.image).join(" ") : null,
-    span: spanOf(number, last ?? number),
-    unitSpan: first && last ? spanOf(first, last) : null,
-  };
-}
-
-/** The text of a quoted string, with `\"` and `\\` undone. */
-export function unquote(image: string): string {
-  return image.replace(/^"|"$/g, "").replace(/\\(["\\])/g, "$1");
-}
-
 let grammar: LineGrammar | undefined;
 
 /** Reads a line's tokens (without its braces and comment) as one form. */
-export function parseForm(form: LineForm, tokens: IToken[]): { phrases: Phrase[]; stop: Stop | null } {
+export function parseForm(form: LineForm, tokens: IToken[]): Reading {
   grammar ??= new LineGrammar();
   return grammar.read(form, tokens);
 }

@@ -91,16 +91,18 @@ function slot(token: string, index: number): SlotElement {
 
 /** Every word that stands for itself somewhere in the elements, words of choices included. */
 export function wordsOf(elements: readonly Element[]): string[] {
-  return elements.flatMap((element) => {
-    switch (element.type) {
-      case "word":
-        return [element.word];
-      case "slot":
-        return element.kind === "CHOICE" ? [...element.accepts] : [];
-      case "optional":
-        return wordsOf(element.elements);
-      case "choice":
-        return element.options.flatMap(wordsOf);
-    }
-  });
+  return elements.flatMap(wordsIn);
+}
+
+function wordsIn(element: Element): readonly string[] {
+  switch (element.type) {
+    case "word":
+      return [element.word];
+    case "slot":
+      return element.kind === "CHOICE" ? element.accepts : [];
+    case "optional":
+      return wordsOf(element.elements);
+    case "choice":
+      return element.options.flatMap(wordsOf);
+  }
 }

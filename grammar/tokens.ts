@@ -5,18 +5,42 @@
 import { createToken, type IToken, Lexer, type TokenType } from "chevrotain";
 import { KEYWORDS } from "./constructs";
 
-export const Comment = createToken({ name: "Comment", pattern: /\/\/.*/, start_chars_hint: ["/"] });
-const Space = createToken({ name: "Space", pattern: /[\s\u00a0\u202f]+/, group: Lexer.SKIPPED, line_breaks: false });
-export const Text = createToken({ name: "Text", pattern: /"(?:[^"\\]|\\.)*"/ });
-export const OpenText = createToken({ name: "OpenText", pattern: /"(?:[^"\\]|\\.)*\\?/ });
+// `[\s\S]`, not a dot: a line may hold U+2028, which ends a line for a dot and not for us.
+export const Comment = createToken({
+  name: "Comment",
+  pattern: /\/\/[\s\S]*/,
+  start_chars_hint: ["/"],
+  line_breaks: false,
+});
+const Space = createToken({ name: "Space", pattern: /\s+/, group: Lexer.SKIPPED, line_breaks: false });
+export const Text = createToken({
+  name: "Text",
+  pattern: /"(?:[^"\\]|\\[\s\S])*"/,
+  start_chars_hint: ['"'],
+  line_breaks: false,
+});
+/** A string that the line's end closed. */
+export const OpenText = createToken({
+  name: "OpenText",
+  pattern: /"(?:[^"\\]|\\[\s\S])*\\?/,
+  start_chars_hint: ['"'],
+  line_breaks: false,
+});
 export const DateToken = createToken({ name: "Date", pattern: /\d{4}-\d{2}-\d{2}/ });
 /** A thread that is not a plain word: M12 x 1.25, M2.5, 1/2-13, 9/16-18 UNF. */
 export const Thread = createToken({
   name: "Thread",
-  pattern: /M\d+(?:\.\d+)?\s*[x×]\s*\d+(?:\.\d+)?|M\d+\.\d+|(?:\d+ )?\d+\/\d+-\d+(?: ?UN[CFS]?)?|#\d+-\d+(?: ?UN[CFS]?)?/,
+  pattern:
+    /(?:M\d+(?:\.\d+)?\s*[x×]\s*\d+(?:\.\d+)?|M\d+\.\d+|(?:(?:\d+ )?\d+\/\d+|#\d+)-\d+(?: ?UN[CFS]?)?)(?![\w-]|\.\d)/,
 });
-export const Numeral = createToken({ name: "Numeral", pattern: /[-−]?\d+(?:\/\d+|\.\d+)?/ });
-const WORD = /[\p{L}_][\p{L}\p{M}\p{N}_]*(?:[-‑·⋅∙./][\p{L}\p{M}\p{N}_]+)*[²³]?/uy;
+/** `47`, `0.05`, `.020`, `-10`, `1/6`, `1 1/2`. */
+export const Numeral = createToken({
+  name: "Numeral",
+  pattern: /[-−]?(?:\d+ \d+\/\d+|\d+(?:\/\d+|\.\d+)?|\.\d+)/,
+});
+// Joiners (U+200C, U+200D) stand inside words of several scripts.
+const WORD =
+  /[\p{L}_][\p{L}\p{M}\p{N}_\u200c\u200d]*(?:[-‐‑·⋅∙•‧*./][\p{L}\p{M}\p{N}_\u200c\u200d]+)*[²³]?/uy;
 export const Word = createToken({
   name: "Word",
   // Chevrotain drops a pattern's `u` flag, so the expression runs in a function of our own.
@@ -28,20 +52,37 @@ export const Word = createToken({
   start_chars_hint: starts(/[\p{L}_]/u),
 });
 export const NumberWord = createToken({ name: "NumberWord", pattern: Lexer.NA, categories: [Word] });
-/** A unit that is no word: degree, degree with letter, percent, ohm, minute of arc. */
-export const UnitSign = createToken({ name: "UnitSign", pattern: /°[A-Za-z]?|[%Ω′″]/ });
+/** A unit that is no word: degree and its look-alikes, degree with letter, percent, minute of arc. */
+export const UnitSign = createToken({ name: "UnitSign", pattern: /[°˚][A-Za-z]?|[%℃℉′″]/ });
 export const PlusMinus = createToken({ name: "PlusMinus", pattern: /±|\+\/-|\+-/ });
 export const Comma = createToken({ name: "Comma", pattern: /,/ });
 export const Open = createToken({ name: "Open", pattern: /\{/ });
 export const Close = createToken({ name: "Close", pattern: /\}/ });
 export const LeftParen = createToken({ name: "LeftParen", pattern: /\(/ });
 export const RightParen = createToken({ name: "RightParen", pattern: /\)/ });
-export const Stray = createToken({ name: "Stray", pattern: (text: string, offset: number) => [text.charAt(offset)] as unknown as RegExpExecArray, line_breaks: false, start_chars_hint: starts(/[^]/) });
+export const Stray = createToken({
+  name: "Stray",
+  pattern: (text: string, offset: number) => [text.charAt(offset)] as unknown as RegExpExecArray,
+  line_breaks: false,
+  start_chars_hint: starts(/[\s\S]/),
+});
+
+const NUMBER_WORDS = "one two three four five six seven eight nine ten eleven twelve".split(" ");
+/** The value of a number written as a word. */
+export const numberWords: ReadonlyMap<string, number> = new Map(NUMBER_WORDS.map((word, i) => [word, i + 1]));
 
 /** The token type of each keyword; each is also a Word. */
-export const keywordTypes: ReadonlyMap<string, TokenType> = new Map(
-  [...KEYWORDS].map((word) => [word, createToken({ name: `word ${word}`, pattern: Lexer.NA, categories: [Word] })]),
+const keywordTypes: ReadonlyMap<string, TokenType> = new Map(
+  [...KEYWORDS].map((word) => {
+    const categories = numberWords.has(word) ? [Word, NumberWord] : [Word];
+    return [word, createToken({ name: `word ${word}`, pattern: Lexer.NA, categories })];
+  }),
 );
+
+/** The token type of a keyword of the table. */
+export function keywordType(word: string): TokenType {
+  return keywordTypes.get(word) as TokenType;
+}
 
 /**
  * The character codes with which a token may start, for the lexer's table: it keeps one entry for each code below
@@ -54,15 +95,32 @@ function starts(first: RegExp): number[] {
   return starts;
 }
 
-const NUMBER_WORDS = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
-/** The value of a number written as a word. */
-export const numberWords: ReadonlyMap<string, number> = new Map(NUMBER_WORDS.map((word, i) => [word, i + 1]));
-
-const LEXED = [Space, Comment, Text, OpenText, DateToken, Thread, Numeral, Word, UnitSign, PlusMinus, Comma, Open, Close, LeftParen, RightParen, Stray];
+const LEXED = [
+  Space,
+  Comment,
+  Text,
+  OpenText,
+  DateToken,
+  Thread,
+  Numeral,
+  Word,
+  UnitSign,
+  PlusMinus,
+  Comma,
+  Open,
+  Close,
+  LeftParen,
+  RightParen,
+  Stray,
+];
 /** Every token type, for the parser. */
 export const ALL_TOKENS: TokenType[] = [...LEXED, NumberWord, ...keywordTypes.values()];
 
-const lexer = new Lexer(LEXED, { positionTracking: "onlyOffset", ensureOptimizations: true, skipValidations: true });
+const lexer = new Lexer(LEXED, {
+  positionTracking: "onlyOffset",
+  ensureOptimizations: true,
+  skipValidations: true,
+});
 
 /** Lexes one line; never fails, since any other sign is a Stray token. */
 export function lexLine(text: string): IToken[] {

@@ -10,7 +10,11 @@ import type { Clause, Construct, Context } from "./types";
 
 export type { Clause, Construct, Context } from "./types";
 
-export const CONSTRUCTS: readonly Construct[] = [...MACHINE_CONSTRUCTS, ...PROCEDURE_CONSTRUCTS, ...ACT_CONSTRUCTS];
+export const CONSTRUCTS: readonly Construct[] = [
+  ...MACHINE_CONSTRUCTS,
+  ...PROCEDURE_CONSTRUCTS,
+  ...ACT_CONSTRUCTS,
+];
 
 export const constructs: ReadonlyMap<string, Construct> = new Map(CONSTRUCTS.map((c) => [c.id, c]));
 export const clauses: ReadonlyMap<string, Clause> = new Map(CLAUSES.map((c) => [c.id, c]));
@@ -28,7 +32,7 @@ export function elementsOf(id: string): readonly Element[] {
 export interface LineForm {
   readonly id: string;
   readonly clause: boolean;
-  readonly then: readonly string[];
+  readonly follow: readonly string[];
 }
 
 /** The forms that begin with a word. */
@@ -39,8 +43,8 @@ export const formsByHead: ReadonlyMap<string, readonly LineForm[]> = (() => {
     if (first?.type !== "word") throw new Error(`form ${form.id} does not begin with a word`);
     map.set(first.word, [...(map.get(first.word) ?? []), form]);
   };
-  for (const c of CONSTRUCTS) add({ id: c.id, clause: false, then: c.clauses });
-  for (const c of CLAUSES) add({ id: c.id, clause: true, then: c.then });
+  for (const c of CONSTRUCTS) add({ id: c.id, clause: false, follow: c.clauses });
+  for (const c of CLAUSES) add({ id: c.id, clause: true, follow: c.follow });
   return map;
 })();
 
@@ -48,7 +52,10 @@ export const formsByHead: ReadonlyMap<string, readonly LineForm[]> = (() => {
 const SLOT_WORDS = ["over", "under", "about", "at", "least", "most", "to", "not", "met", "one"];
 
 /** Every word that means something somewhere in a form. */
-export const KEYWORDS: ReadonlySet<string> = new Set([...SLOT_WORDS, ...[...patterns.values()].flatMap(wordsOf)]);
+export const KEYWORDS: ReadonlySet<string> = new Set([
+  ...SLOT_WORDS,
+  ...[...patterns.values()].flatMap(wordsOf),
+]);
 
 /** The clauses that may stand alone, one a line, in a block of each context. */
 export const clausesWithin: ReadonlyMap<Context, ReadonlySet<string>> = (() => {
@@ -60,7 +67,7 @@ export const clausesWithin: ReadonlyMap<Context, ReadonlySet<string>> = (() => {
     map.set(c.holds, own);
   }
   map.set("tightening", new Set([...(map.get("tightening") ?? []), "stage", "with", "holding"]));
-  map.set("pulley", new Set(clauses.get("pulley")?.then ?? []));
+  map.set("pulley", new Set(clauses.get("pulley")?.follow ?? []));
   return map;
 })();
 
@@ -70,7 +77,7 @@ export function stopWords(form: LineForm): ReadonlySet<string> {
   let stops = stopCache.get(key);
   if (!stops) {
     const own = elementsOf(key).slice(1);
-    stops = new Set(["to", ...wordsOf(own), ...form.then.flatMap((id) => wordsOf(elementsOf(`+${id}`)))]);
+    stops = new Set(["to", ...wordsOf(own), ...form.follow.flatMap((id) => wordsOf(elementsOf(`+${id}`)))]);
     stopCache.set(key, stops);
   }
   return stops;

@@ -55,6 +55,6 @@ export interface Clause {
   readonly id: string;
   readonly form: string;
   /** Clauses that may follow it when it stands on a line of its own. */
-  readonly then: readonly string[];
+  readonly follow: readonly string[];
   readonly about: string;
 }

@@ -1,4 +1,8 @@
-/** The sheet's generated words in German. Signal words: ISO 3864-2 in its German usage (from memory). */
+/**
+ * The sheet's generated words in German; `\u00ad` is where a column's head may be parted.
+ *
+ * Signal words: ISO 3864-2 in its German usage (from memory).
+ */
 import type { SheetWord } from "./sheet-en";
 
 export const de: Record<SheetWord, string> = {
@@ -59,9 +63,9 @@ export const de: Record<SheetWord, string> = {
   "column.note": "Bemerkung",
   "column.quantity": "Menge",
   "column.number": "Teilenummer",
-  "column.use": "Verwendung",
+  "column.use": "Ver\u00adwendung",
   "column.got": "Bereit",
-  "column.consumable": "Verbrauchsstoff",
+  "column.consumable": "Verbrauchs\u00adstoff",
   "column.grade": "Sorte",
   "column.open-time": "Offene Zeit",
   "column.cure": "Aushärtung",
@@ -74,11 +78,11 @@ export const de: Record<SheetWord, string> = {
   "column.out": "Aus",
   "column.fastener": "Verschraubung",
   "column.count": "Anz.",
-  "column.state": "Gewindezustand",
+  "column.state": "Gewinde\u00adzustand",
   "column.stage": "Stufe",
   "column.value": "Anziehen mit",
   "column.setting": "Schlüssel\u00adeinstellung",
-  "column.order": "Reihenfolge",
+  "column.order": "Reihen\u00adfolge",
   "column.limit": "Grenzwert",
   "column.measured": "Messwert",
   "column.temperature": "Bei",

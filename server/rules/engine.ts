@@ -144,7 +144,7 @@ function byPlace(a: Finding, b: Finding): number {
 function toFinding(file: FileModel, rule: Rule, fault: Fault<Place>, settings: RuleSettings): Finding[] {
   const id = fault.message ?? "main";
   const code = rule.alsoCodes?.includes(id) ? id : rule.code;
-  const severity = settings.severities[code] ?? rule.severity;
+  const severity = settings.severities[code] ?? fault.severity ?? rule.severity;
   if (severity === "off") return [];
   const args = fault.args ?? {};
   const hintId = fault.hint ?? (id === "main" ? "hint" : `${id}-hint`);

@@ -4,4 +4,4 @@
 export { checkProject, DEFAULT_RULE_SETTINGS, type RuleSettings, walkOf } from "./engine";
 export { RULES } from "./registry";
 export * from "./types";
-export { fill, findingText, ruleByCode, wordsOf } from "./words";
+export { fill, findingText, PAGES, pageByCode, wordsOf } from "./words";

@@ -38,6 +38,8 @@ export interface Fault<P> {
   /** The id among the rule's messages; `main` where not said. */
   readonly message?: string;
   readonly args?: Args;
+  /** Where one fault of a rule weighs less than its others. */
+  readonly severity?: Severity;
   /** The id of a hint among the rule's messages; `hint` where there is one and this is not said. */
   readonly hint?: string;
   /** The other places that make it wrong. */
@@ -83,7 +85,8 @@ export interface HouseHazard {
 
 type Report<P> = (fault: Fault<P>) => void;
 
-interface Common {
+/** What the catalogue and every reader of findings know of a code. */
+export interface Page {
   readonly code: string;
   readonly severity: Severity;
   readonly group: Group;
@@ -106,37 +109,37 @@ export const GROUPS = ["names and shape", "quantities", "fasteners", "tools and 
 export type Group = (typeof GROUPS)[number];
 
 /** A line by itself. Runs also on broken lines. */
-export interface LineRule extends Common {
+export interface LineRule extends Page {
   readonly grain: "line";
   readonly check: (line: Line, report: Report<At>) => void;
 }
 
 /** A block or single statement by itself, its children aside. Not run where a line directly in it is broken. */
-export interface BlockRule extends Common {
+export interface BlockRule extends Page {
   readonly grain: "block";
   readonly check: (entry: Entry, report: Report<At>) => void;
 }
 
 /** A declared thing in its file. Not run on a doubtful thing. */
-export interface ThingRule extends Common {
+export interface ThingRule extends Page {
   readonly grain: "thing";
   readonly check: (thing: Thing, report: Report<Place>, sight: Sight, machine: Machine | null) => void;
 }
 
 /** A whole procedure. Not run where something in it, or in what it uses, could not be read. */
-export interface ProcedureRule extends Common {
+export interface ProcedureRule extends Page {
   readonly grain: "procedure";
   readonly check: (procedure: Procedure, report: Report<Place>, sight: Sight) => void;
 }
 
 /** A file with what it uses. Runs also on doubtful files: the rule asks `mayDeclareMore` itself. */
-export interface FileRule extends Common {
+export interface FileRule extends Page {
   readonly grain: "file";
   readonly check: (file: FileModel, report: Report<Place>, sight: Sight) => void;
 }
 
 /** The whole project. */
-export interface ProjectRule extends Common {
+export interface ProjectRule extends Page {
   readonly grain: "project";
   readonly check: (project: Project, report: Report<Place>) => void;
 }

@@ -1,14 +1,17 @@
 /**
  * Findings in words: the rule's message with its arguments filled in.
  */
-import { ALLOWANCE_MESSAGES } from "./allow";
+import { ALLOWANCE_PAGES } from "./allow";
 import { RULES } from "./registry";
-import type { Args, Finding, Message, Rule } from "./types";
+import type { Args, Finding, Message, Page } from "./types";
 
-const byCode: ReadonlyMap<string, Rule> = new Map(RULES.flatMap((r) => [r.code, ...(r.alsoCodes ?? [])].map((code) => [code, r] as const)));
+/** The catalogue: one page a code, by code. A code whose rules look at more than one grain has one page. */
+export const PAGES: readonly Page[] = [...new Map<string, Page>([...RULES, ...ALLOWANCE_PAGES].map((p) => [p.code, p])).values()].sort((a, b) => (a.code < b.code ? -1 : 1));
 
-/** The rule with a code. */
-export function ruleByCode(code: string): Rule | undefined {
+const byCode: ReadonlyMap<string, Page> = new Map(PAGES.flatMap((p) => [p.code, ...(p.alsoCodes ?? [])].map((code) => [code, p] as const)));
+
+/** The page on a code. */
+export function pageByCode(code: string): Page | undefined {
   return byCode.get(code);
 }
 
@@ -19,7 +22,7 @@ export function fill(template: string, args: Args): string {
 
 /** A message of a finding in words. */
 export function wordsOf(finding: { readonly code: string }, message: Message): string {
-  const template = byCode.get(finding.code)?.messages[message.id] ?? ALLOWANCE_MESSAGES[message.id];
+  const template = byCode.get(finding.code)?.messages[message.id];
   return template === undefined ? message.id : fill(template, message.args);
 }
 

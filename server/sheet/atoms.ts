@@ -54,6 +54,11 @@ export function ticks(id: string, name: string, labels: readonly string[]): Tick
   return labels.map((label, index) => tick(`${id}.box${index + 1}`, `${name} ${label}`.trim(), label));
 }
 
+/** The atoms with room between them. */
+export function spaced(atoms: readonly Atom[]): Atom[] {
+  return atoms.flatMap((atom) => [text("  "), atom]);
+}
+
 /** A place to write that fills its cell. */
 export function cell(id: string, name: string, input: Field["input"] = "text"): Field {
   return { kind: "field", id, name, size: "cell", input, unit: "" };

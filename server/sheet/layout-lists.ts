@@ -36,28 +36,15 @@ export function tools(language: Language, block: Tools): Node[] {
 }
 
 export function parts(language: Language, block: Parts): Node[] {
-  const kit: Node[] =
-    block.kit === undefined || block.rows.length === 0
-      ? []
-      : [
-          {
-            kind: "line",
-            id: `${block.id}.kit`,
-            changed: false,
-            look: "prose",
-            mark: "",
-            atoms: [strong(say(language, "kit-named", { kit: block.kit }))],
-          },
-        ];
-  const [heading, ...rest] = listed(language, block, {
+  const nodes = listed(language, block, {
     head: "head.parts",
     columns: [
       ["column.got", 1.3, "centre"],
-      ["column.use", 1.8],
-      ["column.part", 4.2],
-      ["column.number", 2.6],
-      ["column.quantity", 1.1, "centre"],
-      ["column.note", 3.6],
+      ["column.use", 2.2],
+      ["column.part", 3.9],
+      ["column.number", 2.5],
+      ["column.quantity", 1.5, "centre"],
+      ["column.note", 3.2],
     ],
     rowHead: 2,
     rows: block.rows.map((item) =>
@@ -72,7 +59,9 @@ export function parts(language: Language, block: Parts): Node[] {
       ),
     ),
   });
-  return heading === undefined ? [] : [heading, ...kit, ...rest];
+  if (block.kit === undefined) return nodes;
+  const kit = say(language, "kit-named", { kit: block.kit });
+  return nodes.map((node) => (node.kind === "heading" ? { ...node, text: `${node.text} · ${kit}` } : node));
 }
 
 export function consumables(language: Language, block: Consumables): Node[] {
@@ -155,13 +144,13 @@ export function tightening(language: Language, block: TighteningTable): Node[] {
   return listed(language, block, {
     head: "head.tightening",
     columns: [
-      ["column.fastener", 3.6],
-      ["column.count", 1, "centre"],
-      ["column.state", 2.4],
-      ["column.value", 4.6],
-      ["column.order", 2.2],
-      ["column.note", 2],
-      ["column.steps", 1.3],
+      ["column.fastener", 3.4],
+      ["column.count", 1.3, "centre"],
+      ["column.state", 2.3],
+      ["column.value", 4.5],
+      ["column.order", 2.1],
+      ["column.note", 2.2],
+      ["column.steps", 1.5],
     ],
     rows: block.rows.map((item) =>
       row(

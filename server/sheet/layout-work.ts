@@ -1,24 +1,12 @@
 /**
  * Lays out the work: sections, steps, checks with their outcomes, and all that stands in them.
  */
-import { type Language, type SheetWord, say } from "../phrases/sheet";
-import { base, LINE_BREAK, plain, runs, sayWithSteps, stage, strong, text, tick, ticks } from "./atoms";
-import type {
-  Action,
-  Condition,
-  Drawing,
-  Each,
-  Lead,
-  Measure,
-  Outcome,
-  OutcomeName,
-  Section,
-  Step,
-  Wait,
-  Work,
-} from "./blocks";
-import type { Atom, Field, Frame, Line, Node, Panel, Picture, Step as StepNode, Table } from "./nodes";
-import { row, table } from "./tables";
+import { type Language, say } from "../phrases/sheet";
+import { base, LINE_BREAK, plain, runs, spaced, stage, strong, text, tick, ticks } from "./atoms";
+import type { Action, Condition, Drawing, Each, Outcome, OutcomeName, Section, Step, Work } from "./blocks";
+import { measure, wait } from "./layout-values";
+import { leadLine } from "./leads";
+import type { Atom, Frame, Line, Node, Panel, Picture, Step as StepNode } from "./nodes";
 
 /** Gives out the letters of a step's acts: a, b, … z, aa. Outside a step acts have none. */
 type Letters = () => string;
@@ -144,10 +132,6 @@ function tighteningLines(language: Language, work: Action, name: string): Atom[]
   return [...order, ...stages];
 }
 
-function spaced(atoms: readonly Atom[]): Atom[] {
-  return atoms.flatMap((atom) => [text("  "), atom]);
-}
-
 function panel(language: Language, work: Extract<Work, { kind: "panel" }>): Panel {
   return {
     kind: "panel",
@@ -160,91 +144,10 @@ function panel(language: Language, work: Extract<Work, { kind: "panel" }>): Pane
   };
 }
 
-/** A wait has boxes for when it began and when it may end, or one for what is measured before going on. */
-function wait(language: Language, work: Wait): Frame {
-  const name = plain(runs(work.sentence));
-  const write = (part: string, word: SheetWord, more: Partial<Field>): Atom[] => [
-    text(`${say(language, word)} `),
-    {
-      kind: "field",
-      id: `${work.id}.${part}`,
-      name: `${name}: ${say(language, word)}`,
-      size: "short",
-      input: "time",
-      unit: "",
-      ...more,
-    },
-  ];
-  const time =
-    work.minutes === undefined
-      ? []
-      : [
-          ...write("start", "wait-started", {}),
-          text("   "),
-          ...write("earliest", "wait-earliest", {
-            after: { field: `${work.id}.start`, minutes: work.minutes },
-          }),
-        ];
-  const until =
-    work.until === undefined
-      ? []
-      : [
-          ...write("value1", "measured", { input: "number", unit: work.until.unit, range: work.until.range }),
-          text("  ("),
-          ...runs(work.until.limit),
-          text(")"),
-        ];
-  return {
-    kind: "frame",
-    ...base(work),
-    look: "wait",
-    head: [
-      tick(`${work.id}.box`, name),
-      ...runs(work.sentence),
-      ...(time.length > 0 ? [LINE_BREAK, ...time] : []),
-      ...(until.length > 0 ? [LINE_BREAK, ...until] : []),
-    ],
-    body: [],
-  };
-}
-
-function measure(language: Language, work: Measure): Table {
-  const values = work.places.flatMap((place, index): Atom[] => [
-    ...(index > 0 ? [text("  ")] : []),
-    ...(place === "" ? [] : [text(`${place} `)]),
-    {
-      kind: "field",
-      id: `${work.id}.value${index + 1}`,
-      name: `${say(language, "measured")} ${plain(runs(work.what))} ${place}`.replace(/\s+/g, " ").trim(),
-      size: "short",
-      input: "number",
-      unit: work.unit,
-      range: work.range,
-    },
-  ]);
-  const all: readonly (readonly [SheetWord, number, readonly Atom[]])[] = [
-    ["column.what", 3, runs(work.what)],
-    ["column.limit", 3, runs(work.limit)],
-    ["column.measured", 4, values],
-    ["column.temperature", 2.4, runs(work.temperature)],
-    ["column.instrument", 2.8, runs(work.instrument)],
-  ];
-  const kept = all.filter(([, , cell]) => cell.length > 0);
-  return {
-    ...table(language, {
-      id: work.id,
-      head: "measured",
-      columns: kept.map(([word, width]) => [word, width]),
-      tall: true,
-      rows: [row(work, ...kept.map(([, , cell]) => cell))],
-    }),
-  };
-}
-
 /** Outcomes of a measured limit are named after the limit, those of a look after what is seen. */
 function outcome(language: Language, check: Step, of: Outcome, next: Letters): Frame {
   const name = outcomeWord(language, of.outcome);
-  const lead = leadLine(language, of);
+  const lead = leadLine(language, of.lead, of.id);
   const body = all(language, of.body, next);
   return {
     kind: "frame",
@@ -263,48 +166,6 @@ function outcome(language: Language, check: Step, of: Outcome, next: Letters): F
 
 function outcomeWord(language: Language, name: OutcomeName): string {
   return say(language, `outcome.${name}`);
-}
-
-/** `→` and where it leads; a bounded return has a box for each time it may be taken. */
-function leadLine(language: Language, of: Outcome): Atom[] {
-  return [text("→ "), ...leadWords(language, of.lead, of.id)];
-}
-
-function leadWords(language: Language, lead: Lead, id: string): Atom[] {
-  switch (lead.kind) {
-    case "go-on":
-      return lead.next === undefined
-        ? [strong(say(language, "lead.go-on"))]
-        : sayWithSteps(language, "lead.go-on-to", { step: lead.next });
-    case "go-to":
-      return sayWithSteps(language, "lead.go-to", { step: lead.to });
-    case "check-again":
-      return [
-        ...sayWithSteps(language, "lead.check-again", { step: lead.to }),
-        ...returns(language, lead.times, id),
-      ];
-    case "repeat":
-      return [
-        ...sayWithSteps(language, "lead.repeat", { step: lead.to, back: lead.back }),
-        ...returns(language, lead.times, id),
-      ];
-    case "end":
-      return [strong(say(language, "lead.end")), text(": "), ...runs(lead.reason)];
-  }
-}
-
-/** More returns than this have no boxes; the number is said. */
-const MOST_RETURN_BOXES = 5;
-
-function returns(language: Language, times: number, id: string): Atom[] {
-  const bound =
-    times === 1
-      ? say(language, "lead.at-most-once")
-      : say(language, "lead.at-most", { times: String(times) });
-  const labels = Array.from({ length: times > MOST_RETURN_BOXES ? 0 : times }, (_, index) =>
-    say(language, "return", { number: String(index + 1) }),
-  );
-  return [text(`, ${bound}`), ...spaced(ticks(`${id}.return`, "", labels))];
 }
 
 function condition(language: Language, work: Condition, next: Letters): Frame {

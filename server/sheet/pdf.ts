@@ -62,13 +62,16 @@ export function pagesOfItems(
   return { pages: new Map(found.map(({ value }) => [value.id, value.page])) };
 }
 
-function typeset(
+/** Sets a layout as a document that has not become a PDF yet, so that it can be asked what stands in it. */
+export function typeset(
   layout: Layout,
   typesetter: Typesetter,
 ): { readonly compiler: NodeCompiler; readonly document: NodeTypstDocument } | { readonly error: PdfError } {
   const compiler = typesetter.create({
     workspace: ROOT,
-    fontArgs: [{ fontBlobs: typesetter.fonts.map((font) => Buffer.from(font)) }],
+    fontArgs: [
+      { fontBlobs: typesetter.fonts.map((font) => Buffer.from(font.buffer, font.byteOffset, font.length)) },
+    ],
   });
   const pictures = allPictures(layout.nodes);
   const paths = new Map(pictures.map((picture, index) => [picture, `/picture-${index}.${fileEnd(picture)}`]));

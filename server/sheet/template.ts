@@ -1,123 +1,11 @@
 /**
  * The printed sheet's look, in Typst: draws the layout that `pdf.ts` passes in as `/sheet.json`.
  *
- * Text from the data is only ever shown as text, never run as markup. Signal colours are print equivalents of the
- * safety colours of ANSI Z535.1 and ISO 3864-4 (values from memory); every panel also differs by word, symbol and
- * border, so that a grey copy can be read. What is decoration only is not in the tag tree.
+ * A module and not a file of its own, so that it is part of every bundle.
  */
-export const TEMPLATE = String.raw`
-#let d = json("/sheet.json")
+import { ATOMS } from "./template-atoms";
 
-#let ink = rgb("#111111")
-#let grey = luma(90)
-#let pale = luma(232)
-#let signals = (
-  danger: (fill: rgb("#c8102e"), on: white),
-  warning: (fill: rgb("#ff8200"), on: black),
-  caution: (fill: rgb("#ffd100"), on: black),
-  notice: (fill: rgb("#005eb8"), on: white),
-)
-#let margins = (left: 20mm, right: 14mm)
-#let paper-width = if d.paper == "letter" { 215.9mm } else { 210mm }
-#let full = paper-width - margins.left - margins.right
-
-#set document(title: d.title, date: if d.date == none { none } else { datetime(..d.date) })
-#set text(font: d.fonts, fallback: false, size: 10.5pt, fill: ink, lang: d.lang, region: d.region, hyphenate: false)
-#set par(leading: 0.62em, spacing: 0.8em, justify: false)
-#set page(
-  paper: if d.paper == "letter" { "us-letter" } else { "a4" },
-  margin: (top: 22mm, bottom: 19mm, ..margins),
-  header-ascent: 5mm,
-  footer-descent: 5mm,
-  header: block(width: 100%, stroke: (bottom: 0.8pt + ink), inset: (bottom: 1.6mm), {
-    set text(size: 8.5pt)
-    set par(leading: 0.5em)
-    grid(
-      columns: (1fr, auto, auto), column-gutter: 4mm, align: (left + bottom, bottom, right + bottom),
-      d.title,
-      if d.draft != "" { box(fill: ink, inset: (x: 2mm, y: 1mm), text(fill: white, weight: "bold", d.draft)) },
-      text(weight: "bold", d.running),
-    )
-  }),
-  footer: block(width: 100%, stroke: (top: 0.8pt + ink), inset: (top: 1.6mm), {
-    set text(size: 8.5pt)
-    grid(
-      columns: (1fr, auto), column-gutter: 4mm,
-      strong(d.validity),
-      context d.pageOf
-        .replace("{page}", str(here().page()))
-        .replace("{pages}", str(counter(page).final().first())),
-    )
-  }),
-  background: if d.draft != "" {
-    rotate(-52deg, text(size: 120pt, weight: "bold", fill: luma(235), d.draft))
-  },
-)
-
-// Words wider than their column are broken anywhere rather than run into the next column.
-#let fit(words, w) = if words.len() < 9 { words } else {
-  context words
-    .split(" ")
-    .map(word => if word.len() > 8 and measure(word).width > w { word.clusters().join("\u{200b}") } else { word })
-    .join(" ")
-}
-
-// The same for headings, whose text must be known without measuring: so many letters fit in a line even if all are wide.
-#let fit-heading(words, most) = {
-  let broken = words.split(" ").map(word => {
-    if word.clusters().len() > most { word.clusters().join("\u{200b}") } else { word }
-  })
-  broken.join(" ")
-}
-
-#let tick-box(size) = {
-  let side = if size == "large" { 6mm } else { 3.7mm }
-  box(width: side, height: side, baseline: if size == "large" { 1.2mm } else { 0.55mm }, radius: 0.4mm, fill: white, stroke: if size == "large" { 1.1pt + ink } else { 0.85pt + ink })
-}
-#let badge(words, look) = if look in signals { box(
-  fill: signals.at(look).fill, stroke: 0.9pt + ink, inset: (x: 1.4mm), outset: (y: 0.9mm),
-  text(size: 0.9em, weight: "bold", fill: signals.at(look).on, words),
-) } else { box(
-  fill: if look == "solid" { ink } else { white },
-  stroke: 0.7pt + ink, radius: 0.6mm, inset: (x: 1.2mm), outset: (y: 0.75mm),
-  text(size: 0.82em, weight: "bold", fill: if look == "solid" { white } else { ink }, words),
-) }
-#let write-box(a) = {
-  let width = if a.size == "medium" { 42mm } else { 20mm }
-  box(baseline: 2.4mm, {
-    box(width: width, height: 7mm, stroke: 0.85pt + ink, radius: 0.4mm, fill: white,
-      if a.input == "time" { align(center + horizon, text(fill: grey, pdf.artifact[:])) })
-    if a.unit != "" { h(1.2mm); box(height: 7mm, align(horizon, a.unit)) }
-  })
-}
-
-#let run(a, w) = {
-  if a.style == "strong" { strong(fit(a.text, w)) }
-  else if a.style == "em" { emph(fit(a.text, w)) }
-  else if a.style == "code" { text(weight: "bold", fit(a.text, w)) }
-  else if a.style == "quantity" { if a.text.len() < 40 { fit(a.text.replace(" ", "\u{a0}"), w) } else { fit(a.text, w) } }
-  else if a.style == "link" {
-    link(a.href, underline(fit(a.text, w)))
-    if a.text != a.href { [ (#text(size: 0.9em, fit(a.href, w)))] }
-  }
-  else { fit(a.text, w) }
-}
-#let atom(a, w) = {
-  if a.kind == "run" { run(a, w) }
-  else if a.kind == "ref" { if a.to in d.targets { link(label(a.to), strong(a.text)) } else { strong(a.text) } }
-  else if a.kind == "tick" { if a.label == "" { tick-box(a.size); h(1.1mm) } else { box({ tick-box(a.size); h(1.1mm); a.label }) } }
-  else if a.kind == "field" { if a.size == "cell" { box(width: 0pt, height: 6.6mm) } else { write-box(a) } }
-  else if a.kind == "badge" { badge(a.text, a.look) }
-  else if a.kind == "chip" {
-    box(stroke: 1pt + ink, radius: 0.8mm, inset: (x: 1.4mm), outset: (y: 1.1mm), fill: white, {
-      strong(a.value.replace(" ", "\u{a0}"))
-      if a.other != "" { h(1.2mm); text(size: 0.95em, "(" + a.other.replace(" ", "\u{a0}") + ")") }
-    })
-  }
-  else if a.kind == "break" { linebreak() }
-}
-#let atoms(list, w) = for a in list { atom(a, w) }
-
+export const TEMPLATE = `${ATOMS}
 // A bar in the margin beside what has changed.
 #let barred(n, body) = if n.changed {
   block(width: 100%, stroke: (left: 2.4pt + ink), outset: (left: 3mm), body)
@@ -136,27 +24,29 @@ export const TEMPLATE = String.raw`
   }
 }))
 
+// A panel is one block that stays with what follows it. Only one taller than a page is parted: its last part, what to
+// do, then still stays with what follows.
 #let panel(n, w) = {
   let look = signals.at(n.signal)
   let inner = w - 6mm
-  let body = {
-    block(width: 100%, fill: look.fill, inset: (x: 2.4mm, y: 1.3mm), below: 0mm, stroke: (bottom: 1.6pt + ink), {
-      symbol(n.signal, look)
-      h(2mm)
-      text(size: 14pt, weight: "bold", fill: look.on, tracking: 0.6pt, n.word)
-    })
-    block(width: 100%, inset: (x: 3mm, top: 2mm, bottom: 2.2mm), above: 0mm, {
-      here-is(n)
-      atoms(n.hazard, inner)
-      [ ]
-      atoms(n.consequence, inner)
-      parbreak()
-      strong(atoms(n.avoid, inner))
-    })
-  }
-  context {
-    let tall = measure(body, width: w).height > 200mm
-    block(width: 100%, breakable: tall, sticky: true, stroke: 1.6pt + ink, fill: white, above: 3.4mm, below: 2.6mm, body)
+  let inset = (x: 3mm, top: 2mm, bottom: 2.2mm)
+  let framed(parted, stays, above, below, body) = block(
+    width: 100%, breakable: parted, sticky: stays, stroke: 1.6pt + ink, fill: white, above: above, below: below, body,
+  )
+  let bar = block(width: 100%, fill: look.fill, inset: (x: 2.4mm, y: 1.3mm), below: 0mm, stroke: (bottom: 1.6pt + ink), {
+    here-is(n)
+    symbol(n.signal, look)
+    h(2mm)
+    text(size: 14pt, weight: "bold", fill: look.on, tracking: 0.6pt, n.word)
+  })
+  let hazard = par({ atoms(n.hazard, inner); [ ]; atoms(n.consequence, inner) })
+  let avoid = { par(strong(atoms(n.avoid, inner))); here-is((id: n.id + ".end")) }
+  let whole = { bar; block(width: 100%, inset: inset, above: 0mm, { hazard; avoid }) }
+  let page = 200mm
+  context if measure(whole, width: w).height <= page { framed(false, true, 3.4mm, 2.6mm, whole) } else {
+    framed(true, false, 3.4mm, 0mm, { bar; block(width: 100%, inset: inset, above: 0mm, hazard) })
+    let tall = measure(avoid, width: inner).height > page
+    framed(tall, true, 0mm, 2.6mm, block(width: 100%, inset: inset, avoid))
   }
 }
 
@@ -181,15 +71,16 @@ export const TEMPLATE = String.raw`
     inset: (x: 1.7mm, y: if n.tall { 2mm } else { 1.6mm }),
     fill: (x, y) => if y == 0 { pale },
     stroke: 0.6pt + grey,
-    table.header(..n.columns.enumerate().map(((i, c)) => text(size: 8.5pt, weight: "bold", fit(c.head, widths.at(i) - 3.4mm)))),
+    table.header(..n.columns.enumerate().map(((i, c)) => text(size: 8.5pt, weight: "bold", fit(widths.at(i) - 3.4mm, c.head, c.head)))),
     ..cells,
   )
 }
 
 #let line-node(n, w) = {
   if n.look == "act" {
+    let long = n.atoms.map(words-of).join("", default: "").len() > 2000
     let boxed = n.atoms.any(a => a.kind in ("chip", "tick"))
-    block(width: 100%, above: 3.7mm, below: if boxed { 4.4mm } else { 3.7mm }, grid(
+    block(width: 100%, above: 3.7mm, below: if boxed { 4.4mm } else { 3.7mm }, breakable: long, grid(
       columns: (5.5mm, 1fr),
       strong(n.mark),
       { here-is(n); par(leading: if boxed { 0.95em } else { 0.62em }, atoms(n.atoms, w - 5.5mm)) },
@@ -221,7 +112,7 @@ export const TEMPLATE = String.raw`
   block(width: 100%, below: 5mm, for r in n.rows {
     barred(r, block(width: 100%, stroke: (bottom: 0.5pt + luma(170)), inset: (y: 1.25mm), spacing: 0mm, grid(
       columns: (name-width, 1fr),
-      text(fill: grey, fit(r.name, name-width - 3mm)),
+      text(fill: grey, fit(name-width - 3mm, r.name, r.name)),
       strong(atoms(r.value, w - name-width)),
     )))
   })
@@ -280,5 +171,5 @@ export const TEMPLATE = String.raw`
 
 #block(below: 4mm, heading(level: 1, text(size: 20pt, fit-heading(d.title, 24))))
 #for n in d.nodes { node(n, full) }
-#block(width: 100%, above: 8mm, breakable: false, stroke: 1.2pt + ink, inset: 3mm, strong(d.closing))
+#block(width: 100%, above: 8mm, breakable: false, stroke: 1.2pt + ink, inset: 3mm, par(strong(d.closing)))
 `;

@@ -61,6 +61,8 @@ export async function build({ source, target }) {
     target: "node20",
     format: "esm",
     charset: "utf8",
+    // Some packages hold ES modules beside a form for browsers that cannot be bundled; take the modules.
+    mainFields: ["module", "main"],
     external: ["@myriaddreamin/typst-ts-node-compiler"],
     banner: { js: REQUIRE_FOR_COMMONJS },
     legalComments: "eof",

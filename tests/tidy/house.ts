@@ -49,7 +49,8 @@ export const HOUSE: readonly Room[] = [
   {
     path: "server/project",
     mayImport: ["grammar", "server/facts", "server/model", "server/rules"],
-    packages: ["zod"],
+    typesOnly: ["server/sheet"],
+    packages: ["zod", "jsonc-parser", "picomatch", "@myriaddreamin/typst-ts-node-compiler"],
     node: "all",
     usesSurroundings: true,
   },

@@ -1,0 +1,39 @@
+/**
+ * What printed files are called: by the document number, else by the procedure's name.
+ */
+
+/** What a file's name is made from. */
+export interface Titled {
+  /** The document number; empty where there is none. */
+  readonly document: string;
+  /** The procedure's name. */
+  readonly name: string;
+}
+
+/**
+ * A name for each, without its ending: all different, also where capitals do not count. Those with the same document
+ * number get the procedure's name behind it; what is then still the same has no name and is null.
+ */
+export function outputNames(titled: readonly Titled[]): (string | null)[] {
+  const short = titled.map(({ document, name }) => safeName(document) || safeName(name) || "procedure");
+  const long = titled.map(
+    ({ name }, i) => (isAlone(short, i) ? short[i] : `${short[i]}-${safeName(name)}`) as string,
+  );
+  return long.map((name, i) => (isAlone(long, i) ? name : null));
+}
+
+/** A text as the name of a file that every system takes: letters, digits, dots, hyphens and low lines. */
+function safeName(text: string): string {
+  const plain = text.normalize("NFC").replace(/[^\p{L}\p{M}\p{N}._-]+/gu, "-");
+  const name = Array.from(plain)
+    .slice(0, 80)
+    .join("")
+    .replace(/^[-.]+|[-.]+$/g, "");
+  // These are devices on Windows, whatever their ending.
+  return /^(con|prn|aux|nul|com\d|lpt\d)(\.|$)/i.test(name) ? `_${name}` : name;
+}
+
+function isAlone(names: readonly string[], at: number): boolean {
+  const own = names[at]?.toLowerCase();
+  return names.every((name, i) => i === at || name.toLowerCase() !== own);
+}

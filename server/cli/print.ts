@@ -1,0 +1,5 @@
+/**
+ * `torquil print`: sheets.
+ */
+import { type Command } from "./io";
+export const print: Command = async () => 0;

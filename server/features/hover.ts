@@ -1,0 +1,154 @@
+/**
+ * What an editor tells of the place that is pointed at: a thing, a quantity, a word of the language, a code.
+ */
+import { clauses, constructs, type Line, type Position, type SlotValue } from "../../grammar";
+import { fastenerFacts } from "../facts";
+import { readQuantity } from "../facts/quantity";
+import type { FileModel, Place, Project, Thing } from "../model";
+import { hoverPhrase as say } from "../phrases/hover";
+import { pageByCode } from "../rules";
+import { formatQuantity, inOtherUnits } from "../units/format";
+import { numbersByLine } from "../walk";
+import { aboutThing, stageText } from "./about";
+import { lineAt, phraseAt, scopeAt, type Target, targetAt, touches } from "./cursor";
+
+/** What is told. All texts are plain, and may hold words of the writer. */
+export interface Hover {
+  /** The stretch it is about. */
+  readonly place: Place;
+  /** `fastener`, `step`, `quantity`, `word of the language`. */
+  readonly kind: string;
+  /** The name, figure or word; may be empty. */
+  readonly name: string;
+  readonly title: string;
+  readonly sentences: readonly string[];
+}
+
+/** What there is to tell at a position; null where there is nothing. */
+export function hover(project: Project, path: string, position: Position): Hover | null {
+  const file = project.files.get(path);
+  const line = file && lineAt(file, position.line);
+  if (!line) return null;
+  const target = targetAt(file, position);
+  if (target) return ofTarget(file, target, position.line);
+  const slot = phraseAt(line, position.character)?.slots.find((s) => touches(s.span, position.character));
+  const at = (span: { start: number; end: number }): Place => ({
+    file: file.path,
+    line: position.line,
+    ...span,
+  });
+  if (slot?.content.kind === "quantity") return ofQuantity(slot, line, at(slot.span));
+  if (slot?.role === "code" && line.head === "allow") return ofCode(slot, line, at(slot.span));
+  if (slot && slot.content.kind !== "word") return null;
+  return ofWord(line, position.character, at);
+}
+
+function ofTarget(file: FileModel, target: Target, row: number): Hover {
+  const { place } = target;
+  if (target.kind === "file") {
+    return {
+      place,
+      kind: say("kind.file"),
+      name: "",
+      title: "",
+      sentences: [say("file", { file: target.file })],
+    };
+  }
+  const { thing } = target;
+  if (target.kind === "stage") {
+    const stage = fastenerFacts(thing.entry).stages.find((s) => s.name === target.stage);
+    const sentences = [say("stage-of", { things: thing.name }), ...(stage ? [`${stageText(stage)}.`] : [])];
+    return { place, kind: say("kind.stage"), name: target.stage, title: "", sentences };
+  }
+  const machine = scopeAt(file, row).machine;
+  const construct = thing.entry.construct;
+  // A derived thing (a face, a member of a set) is told by its own kind, others by the writer's word for them.
+  const kind = constructs.get(construct)?.declares === thing.kind ? construct : thing.kind;
+  return {
+    place,
+    kind,
+    name: thing.named ? thing.name : "",
+    title: thing.title,
+    sentences: [...numberOf(file, thing), ...aboutThing(thing, machine)],
+  };
+}
+
+const NUMBERED: ReadonlySet<string> = new Set(["step", "check"]);
+
+/** The number that a step or check has on its sheet, and the section it stands in. */
+function numberOf(file: FileModel, thing: Thing): string[] {
+  const procedure = file.procedures.find((p) => p.targets.includes(thing));
+  if (!procedure || !NUMBERED.has(thing.kind)) return [];
+  const number = numbersByLine(procedure).get(thing.line);
+  const section = procedure.targets.findLast(
+    (t) => t.kind === "section" && t.line < thing.line && thing.line < t.line + t.entry.lineCount,
+  );
+  return [
+    ...(number === undefined ? [] : [say("number", { number: String(number) })]),
+    ...(section ? [say("in-section", { title: section.title })] : []),
+  ];
+}
+
+function ofQuantity(slot: SlotValue, line: Line, place: Place): Hover | null {
+  if (slot.content.kind !== "quantity") return null;
+  const { quantity } = readQuantity(slot.content.quantity, slot.accepts, slot.span);
+  if (!quantity) return null;
+  const written = line.text.slice(slot.span.start, slot.span.end);
+  const other = inOtherUnits(quantity);
+  const own = formatQuantity({ ...quantity, other: null }, { plain: true });
+  const sentence = other
+    ? say("same-as", { value: own, other: formatQuantity(other, { plain: true }) })
+    : say("same-alone", { value: own });
+  return {
+    place,
+    kind: `${say("kind.quantity")}, ${quantity.kind}`,
+    name: written,
+    title: "",
+    sentences: [sentence],
+  };
+}
+
+function ofCode(slot: SlotValue, line: Line, place: Place): Hover | null {
+  const code = slot.content.kind === "names" ? (slot.content.names[0]?.name ?? "") : "";
+  const rule = pageByCode(code);
+  if (!rule || line.kind !== "statement") return null;
+  return {
+    place,
+    kind: `${say("kind.code")}, ${rule.severity}`,
+    name: code,
+    title: "",
+    sentences: [rule.docs.what, rule.docs.why],
+  };
+}
+
+/** A fixed word of a form or clause; on a line that could not be read, its first word. */
+function ofWord(
+  line: Line,
+  character: number,
+  at: (span: { start: number; end: number }) => Place,
+): Hover | null {
+  const span = wordAround(line.text, character);
+  if (!span || (line.comment && line.comment.start <= span.start)) return null;
+  const phrase = phraseAt(line, character);
+  const head = line.head.startsWith("+") ? line.head.slice(1) : line.head;
+  const isHead = line.kind === "broken" && span.start === line.indent && head !== "";
+  const id = phrase ? phrase.clause || line.head : isHead ? line.head : "";
+  const about =
+    id.startsWith("+") || phrase?.clause
+      ? clauses.get(id.replace("+", ""))?.about
+      : constructs.get(id)?.about;
+  if (!about) return null;
+  return {
+    place: at(span),
+    kind: say("kind.word"),
+    name: line.text.slice(span.start, span.end),
+    title: "",
+    sentences: [about],
+  };
+}
+
+function wordAround(text: string, character: number): { start: number; end: number } | null {
+  const before = /[\p{L}\p{N}_-]*$/u.exec(text.slice(0, character))?.[0].length ?? 0;
+  const behind = /^[\p{L}\p{N}_-]*/u.exec(text.slice(character))?.[0].length ?? 0;
+  return before + behind === 0 ? null : { start: character - before, end: character + behind };
+}

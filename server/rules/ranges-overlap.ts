@@ -1,0 +1,39 @@
+/** Choices by value that share a value. */
+import { overlaps } from "../units/quantity";
+import { type Ranged, rangedChoices } from "./choices";
+import { twins } from "./say";
+import type { BlockRule } from "./types";
+
+export const rangesOverlap: BlockRule = {
+  code: "ranges-overlap",
+  severity: "error",
+  group: "quantities",
+  grain: "block",
+  messages: {
+    main: "“{name}” and “{other}” both cover {text}.",
+    hint: "Let one begin where the other ends, with “over” before the upper one: over 0.55 to 0.65 mm.",
+    other: "“{other}” covers {text} too.",
+  },
+  docs: {
+    what: "Two choices of a check cover the same value.",
+    why: "Who measures just that value does not know which part to take.",
+    ...twins(
+      `torquil 1\n\nmachine winch "Hand winch" {\n  part drum "Drum"\n}\n\nprocedure shim "Choose the shim" {\n  on winch\n  check play "Play of the drum" {\n    choose thin 0.45 to 0.55 mm\n    choose thick 0.55 to 0.65 mm\n  }\n}\n`,
+      "0.55 to 0.65 mm",
+      "over 0.55 to 0.65 mm",
+    ),
+  },
+  check(entry, report) {
+    let highest: Ranged | undefined;
+    for (const next of rangedChoices(entry)) {
+      if (highest && overlaps(highest.value, next.value)) {
+        const low = next.value.low ?? highest.value.low;
+        const args = { name: next.name, other: highest.name, text: low ? `${low.decimal.text} ${low.unit.print}` : "the same values" };
+        report({ place: next.at, args, related: [{ place: highest.at, message: "other", args }] });
+      }
+      if (!highest || reach(next) > reach(highest)) highest = next;
+    }
+  },
+};
+
+const reach = ({ value }: Ranged): number => value.high?.si ?? Number.POSITIVE_INFINITY;

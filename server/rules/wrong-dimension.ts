@@ -1,0 +1,37 @@
+/** A unit of another kind than the line asks for. */
+import { quantitiesInWords, slotsOf } from "./figures";
+import { twins } from "./say";
+import type { LineRule } from "./types";
+
+export const wrongDimension: LineRule = {
+  code: "wrong-dimension",
+  severity: "error",
+  group: "quantities",
+  grain: "line",
+  messages: {
+    main: "“{unit}” does not fit here: it is no unit of {kind}.",
+    hint: "Here stands {wanted}.",
+    pair: "The two figures of “{text}” are of different kinds.",
+    "pair-hint": "Both ends of a range, or a value and its tolerance, need units of one kind.",
+  },
+  docs: {
+    what: "A quantity has a unit of the wrong kind: a weight where a torque is asked for, a length for a time.",
+    why: "Such a figure cannot be compared or converted, and one of number and unit must be a slip.",
+    ...twins(
+      `torquil 1\n\nmachine winch "Hand winch" {\n  fastener lid-bolts "Lid bolts"  tighten 22 mm\n}\n`,
+      "22 mm",
+      "22 N·m",
+    ),
+  },
+  check(line, report) {
+    for (const slot of slotsOf(line)) {
+      for (const { span, found, code } of slot.problems) {
+        if (code !== "wrong-dimension") continue;
+        const place = { row: 0, span };
+        const kinds = slot.accepts;
+        if (kinds.length === 0 || found === "") report({ place, message: "pair", args: { text: line.text.slice(span.start, span.end) } });
+        else report({ place, args: { unit: found, kind: kinds.join(" or "), wanted: quantitiesInWords(kinds) } });
+      }
+    }
+  },
+};

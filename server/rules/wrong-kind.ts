@@ -1,0 +1,33 @@
+/** A name of something that does not fit where it stands: a tool removed, a part tightened. */
+import type { Binding } from "../model";
+import { kindOf, kindsInWords, titleOf, twins } from "./say";
+import type { FileRule } from "./types";
+
+export const wrongKind: FileRule = {
+  code: "wrong-kind",
+  severity: "error",
+  group: "names and shape",
+  grain: "file",
+  messages: {
+    main: "“{title}” is {is}, and does not fit here.",
+    hint: "Here stands {wanted}.",
+    declared: "“{title}” is declared here.",
+  },
+  docs: {
+    what: "A name means something of a kind that does not fit where it stands.",
+    why: "A tool cannot come off a machine: either the name is the wrong one, or the act.",
+    ...twins(
+      `torquil 1\n\nmachine winch "Hand winch" {\n  fluid oil "Gear oil"\n  part drum "Drum"\n  part cover "Cover"  behind oil\n}\n`,
+      "behind oil",
+      "behind drum",
+    ),
+  },
+  check(file, report) {
+    if (file.mayDeclareMore) return;
+    for (const { misfit, thing, place, accepts } of file.bindings as readonly Binding[]) {
+      if (thing || !misfit) continue;
+      const args = { title: titleOf(misfit), is: kindOf(misfit), wanted: kindsInWords(accepts) };
+      report({ place, args, related: [{ place: misfit.place, message: "declared", args }] });
+    }
+  },
+};

@@ -1,0 +1,120 @@
+/**
+ * The hands of the graph's builder: points are put down one after the other; blocks, regions and tests are opened and
+ * closed around them; jumps whose end is not known yet are noted and led there later.
+ */
+import type { Entry } from "../facts";
+import type { Place, Thing } from "../model";
+import type { JumpPoint, Point, ReturnPoint, Spot, TestPoint } from "./points";
+import type { Scope } from "./scope";
+import type { Variable, Variables } from "./variables";
+
+/** A stretch of points that a block of the text makes; `end` is the point after it. */
+export interface Block {
+  readonly construct: string;
+  readonly start: number;
+  end: number;
+  readonly parent: number;
+}
+
+/** A condition with its `otherwise`, or a check: from its first point to the one after it. */
+export interface Region {
+  readonly start: number;
+  end: number;
+  readonly parent: number;
+  readonly tests: number[];
+  /** Points in it, inner regions aside, that lead elsewhere. */
+  readonly exits: number[];
+}
+
+export interface Draft {
+  readonly points: Point[];
+  readonly blocks: Block[];
+  readonly regions: Region[];
+  readonly variables: Variables;
+  /** How many returns each counter allows. */
+  readonly bounds: number[];
+  parent: number;
+  region: number;
+  block: number;
+}
+
+/** What the lines being read stand in. */
+export interface Around {
+  readonly draft: Draft;
+  readonly scope: Scope;
+  readonly file: string;
+  readonly through: Place | null;
+  /** Procedures being followed, outermost first. */
+  readonly open: readonly Thing[];
+  /** First points of the steps, checks and sections of this procedure, by the line of their head. */
+  readonly starts: Map<number, number>;
+  /** Jumps and returns to targets of this procedure. */
+  readonly pending: { readonly point: number; readonly target: Thing | null }[];
+  /** Points that go on to the end of the step or check they stand in. */
+  readonly onward: number[] | null;
+  /** The first point of the check around. */
+  readonly check: number | null;
+}
+
+export function spotOf(around: Around, entry: Entry, line: number): Spot {
+  return { entry, file: around.file, line, at: entry.form.at, through: around.through };
+}
+
+type Bare<P> = P extends Point ? Omit<P, "parent" | "region" | "block"> : never;
+
+/** Puts a point down and returns its index. */
+export function put({ points, ...draft }: Draft, point: Bare<Point>): number {
+  points.push({ ...point, parent: draft.parent, region: draft.region, block: draft.block } as Point);
+  return points.length - 1;
+}
+
+/** Puts down what a block holds. */
+export function inBlock(draft: Draft, construct: string, work: () => void): void {
+  const before = draft.block;
+  draft.block = draft.blocks.length;
+  const block: Block = { construct, start: draft.points.length, end: 0, parent: before };
+  draft.blocks.push(block);
+  work();
+  block.end = draft.points.length;
+  draft.block = before;
+}
+
+/** Puts down a condition or check with its bodies. */
+export function inRegion(draft: Draft, work: () => void): void {
+  const before = draft.region;
+  draft.region = draft.regions.length;
+  const region: Region = { start: draft.points.length, end: 0, parent: before, tests: [], exits: [] };
+  draft.regions.push(region);
+  work();
+  region.end = draft.points.length;
+  draft.region = before;
+}
+
+/** Puts down a test and its body; returns the test's index. Its `elseAt` is the point after the body. */
+export function inTest(draft: Draft, test: Omit<Bare<TestPoint>, "elseAt">, body: () => void): number {
+  const at = put(draft, { ...test, elseAt: 0 });
+  draft.regions[draft.region]?.tests.push(at);
+  const before = draft.parent;
+  draft.parent = at;
+  body();
+  draft.parent = before;
+  (draft.points[at] as TestPoint).elseAt = draft.points.length;
+  return at;
+}
+
+/** Puts down a point that leads elsewhere, to be led there by `leadTo`. */
+export function putExit(draft: Draft, point: Bare<JumpPoint> | Bare<ReturnPoint>): number {
+  const at = put(draft, point);
+  draft.regions[draft.region]?.exits.push(at);
+  return at;
+}
+
+/** Leads jumps to a point. */
+export function leadTo(draft: Draft, jumps: readonly number[], to: number): void {
+  for (const jump of jumps) (draft.points[jump] as JumpPoint | ReturnPoint).to = to;
+}
+
+/** Puts the asking of a check down. */
+export function putAsk(draft: Draft, spot: Spot, variable: Variable): void {
+  put(draft, { kind: "ask", spot, variable: variable.index });
+}
