@@ -29,6 +29,7 @@ interface OpenPhrase {
   clause: string;
   words: string[];
   slots: SlotValue[];
+  parts: number[];
   from: number;
   to: number;
 }
@@ -59,10 +60,10 @@ class LineGrammar extends ValueGrammar {
   }
 
   private formRule(name: string, key: string, clause: string, follow: readonly string[]): Rule<void> {
-    const elements = this.steps(elementsOf(key));
+    const elements = this.steps(elementsOf(key), partsOf(elementsOf(key)));
     const tail = follow.length > 0 ? this.tail(follow) : undefined;
     const begin = (): void => {
-      this.phrases.push({ clause, words: [], slots: [], from: this.LA(1).startOffset, to: 0 });
+      this.phrases.push({ clause, words: [], slots: [], parts: [], from: this.LA(1).startOffset, to: 0 });
     };
     const end = (): void => {
       this.top().to = t.tokenEnd(this.LA(0));
@@ -107,9 +108,9 @@ class LineGrammar extends ValueGrammar {
     return () => this.or(index, options);
   }
 
-  private steps(elements: readonly Element[]): Step[] {
+  private steps(elements: readonly Element[], parts: readonly Element[] = []): Step[] {
     return elements.map((element) => {
-      const step = this.step(element);
+      const step = this.step(element, parts.includes(element));
       return () => {
         this.expected = element;
         step();
@@ -117,7 +118,7 @@ class LineGrammar extends ValueGrammar {
     });
   }
 
-  private step(element: Element): Step {
+  private step(element: Element, part: boolean): Step {
     const { index } = element;
     switch (element.type) {
       case "word": {
@@ -131,7 +132,7 @@ class LineGrammar extends ValueGrammar {
         };
       }
       case "optional":
-        return this.optional(element.index, element.elements);
+        return this.optional(element.index, element.elements, part);
       case "choice": {
         const alts = element.options.map((option) => {
           const steps = this.steps(option);
@@ -148,12 +149,18 @@ class LineGrammar extends ValueGrammar {
     for (const step of steps) step();
   }
 
-  private optional(index: number, elements: readonly Element[]): Step {
+  private optional(index: number, elements: readonly Element[], part: boolean): Step {
     const steps = this.steps(elements);
     const first = elements[0];
     const kind = first?.type === "slot" ? first.kind : "";
+    const begin = (): void => {
+      this.top().parts.push(this.LA(1).startOffset);
+    };
     const options = {
-      DEF: () => this.run(steps),
+      DEF: () => {
+        if (part) this.ACTION(begin);
+        this.run(steps);
+      },
       // Any word may be an outcome, but one that begins a clause is the clause.
       ...(kind === "OUTCOME" ? { GATE: () => this.maybeOutcome() } : {}),
       // `at least 5 mm` begins like `at right angle`.
@@ -232,8 +239,8 @@ class LineGrammar extends ValueGrammar {
     this.stops = stopWords(form);
     this.input = tokens;
     (this.forms.get(form.clause ? `line ${form.id}` : form.id) as Rule<void>).call(this);
-    const phrases = this.phrases.map(({ clause, words, slots, from, to }) => {
-      return { clause, words, slots, span: { start: from, end: Math.max(to, from) } };
+    const phrases = this.phrases.map(({ clause, words, slots, parts, from, to }) => {
+      return { clause, words, slots, parts, span: { start: from, end: Math.max(to, from) } };
     });
     const stopped = this.misfit ?? this.errors[0]?.token;
     return { phrases, stop: stopped ? this.stopAt(stopped, tokens) : null };
@@ -244,6 +251,23 @@ class LineGrammar extends ValueGrammar {
     const after = (at < 0 ? tokens[tokens.length - 1] : tokens[at - 1]) ?? null;
     return { found: at < 0 ? null : token, after, expected: this.expected };
   }
+}
+
+/**
+ * The optional parts at a form's end that read as something of their own: they begin with a word, or are a figure
+ * behind a title.
+ */
+function partsOf(elements: readonly Element[]): Element[] {
+  const last = elements.findLastIndex((element) => element.type !== "optional");
+  return elements.filter((element, i) => {
+    if (i <= last || element.type !== "optional") return false;
+    const [first] = element.elements;
+    if (first?.type === "word") return true;
+    const before = elements[i - 1];
+    return (
+      first?.type === "slot" && first.kind === "QUANTITY" && before?.type === "slot" && before.kind === "TEXT"
+    );
+  });
 }
 
 /** Outcomes that are also words of clauses. */

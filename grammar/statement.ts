@@ -58,6 +58,8 @@ export interface Phrase {
   /** Fixed words said in it, such as `new`, `still`, `back`. */
   readonly words: readonly string[];
   readonly slots: readonly SlotValue[];
+  /** Where optional parts at its end begin, such as `on thread` or a capacity behind a title. */
+  readonly parts: readonly number[];
   readonly span: Span;
 }
 

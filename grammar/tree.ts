@@ -62,6 +62,8 @@ export function mustOpen(line: Line): boolean {
 
 /** How far out a head stands: none of these stands in one of its own level or of a deeper one. */
 const LEVELS: Readonly<Record<string, number>> = { machine: 1, procedure: 1, section: 2, step: 3, check: 3 };
+/** The level of steps and checks. */
+export const STEP = 3;
 
 /** The level of a line's head; 0 where it has none. */
 export function levelOf(line: Line): number {

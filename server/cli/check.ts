@@ -105,14 +105,18 @@ function showFindings(located: readonly Located[], io: Io): void {
 }
 
 function summaryLine({ files, errors, warnings, hints }: JsonSummary, problems: number, io: Io): string {
+  const paint = io.paintOut;
   const found = [
-    errors > 0 ? io.paintOut("error", counted(errors, "error")) : "",
-    warnings > 0 ? io.paintOut("warning", counted(warnings, "warning")) : "",
-    hints > 0 ? io.paintOut("hint", counted(hints, "hint")) : "",
-    problems > 0 ? io.paintOut("error", `${counted(problems, "problem")} reading`) : "",
+    errors > 0 ? paint("error", counted(errors, "error")) : "",
+    warnings > 0 ? paint("warning", counted(warnings, "warning")) : "",
+    hints > 0 ? paint("hint", counted(hints, "hint")) : "",
   ].filter((part) => part !== "");
-  const what = found.length > 0 ? found.join(", ") : io.paintOut("good", "Nothing found");
-  return `${what} in ${counted(files, "file")}.\n`;
+  const unread =
+    problems > 0 ? paint("error", counted(problems, "problem with reading", "problems with reading")) : "";
+  if (files === 0) return `Nothing was checked: ${unread}.\n`;
+  const what =
+    found.length > 0 ? found.join(", ") : problems > 0 ? "Nothing found" : paint("good", "Nothing found");
+  return `${what} in ${counted(files, "file")}${unread && `; ${unread}`}.\n`;
 }
 
 function printJson(

@@ -58,4 +58,6 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
 process.on("uncaughtException", mistake);
 process.on("unhandledRejection", mistake);
 
-process.exitCode = await run(process.argv.slice(2), surroundings(), version());
+const args = process.argv.slice(2);
+if (args[0] === "--press" && process.send) (await import("./press")).servePress();
+else process.exitCode = await run(args, surroundings(), version());

@@ -6,6 +6,7 @@ import {
   discover,
   fileProblemText,
   joinPath,
+  type NameProblem,
   SETTINGS_FILE,
   shownPath,
   type Workspace,
@@ -28,6 +29,16 @@ export interface OpenProject {
   readonly nameOf: (file: string) => string;
 }
 
+/** How an absolute path is called, as seen from the folder of the command. */
+export type NameOf = (path: string) => string;
+
+/** Names paths as seen from the folder of the command, also where its links are followed in them. */
+export function namerOf(io: Io): NameOf {
+  const real = io.files.realPath(io.folder);
+  const home = "path" in real ? real.path : io.folder;
+  return (path) => shownPath(home, shownPath(io.folder, path));
+}
+
 /** Opens the projects of the files that were named; the folder of the command when none was. */
 export function openNamed(
   paths: readonly string[],
@@ -35,21 +46,22 @@ export function openNamed(
 ): { projects: OpenProject[]; problems: OpenProblem[] } {
   io.progress("Looking for files …");
   const { projects, problems } = discover(io.files, io.folder, paths.length > 0 ? paths : ["."]);
-  const home = realFolder(io);
+  const nameOf = namerOf(io);
   const open = projects.map(({ root, files }): OpenProject => {
     const workspace = createWorkspace(io.files, root, files);
-    return { workspace, named: files, nameOf: (file) => shownPath(home, joinPath(workspace.root, file)) };
+    return { workspace, named: files, nameOf: (file) => nameOf(joinPath(workspace.root, file)) };
   });
   const wrong = [
-    ...problems.map(({ path, message, line, character }) => ({
-      name: shownPath(home, shownPath(io.folder, path)),
-      place: line === undefined ? null : pointAt(line, character ?? 0),
-      message,
-    })),
+    ...problems.map((problem) => problemOfName(problem, nameOf)),
     ...open.flatMap(projectProblems),
   ];
   io.progress("");
   return { projects: open, problems: wrong };
+}
+
+/** Something named that cannot be taken, as it is told. */
+export function problemOfName({ path, message, line, character }: NameProblem, nameOf: NameOf): OpenProblem {
+  return { name: nameOf(path), place: line === undefined ? null : pointAt(line, character ?? 0), message };
 }
 
 /** Tells a person what could not be read. */
@@ -58,7 +70,9 @@ export function tellProblems(problems: readonly OpenProblem[], io: Io): void {
     io.err(problemLine(name, place, message, { paint: io.paintErr }));
 }
 
-function projectProblems({ workspace, nameOf }: OpenProject): OpenProblem[] {
+const EMPTY = "This file is empty. Write a machine or a procedure in it, or take it away.";
+
+function projectProblems({ workspace, named, nameOf }: OpenProject): OpenProblem[] {
   const settings = workspace
     .settingsProblems()
     .map((problem) => ({ name: nameOf(SETTINGS_FILE), place: problem, message: problem.message }));
@@ -67,15 +81,13 @@ function projectProblems({ workspace, nameOf }: OpenProject): OpenProblem[] {
     place: problem.line === undefined ? null : pointAt(problem.line, problem.character ?? 0),
     message: fileProblemText(problem),
   }));
-  return [...settings, ...files];
+  const texts = workspace.project().files;
+  const empty = named
+    .filter((file) => texts.get(file)?.document.lines.every((line) => line.kind === "blank"))
+    .map((file) => ({ name: nameOf(file), place: pointAt(0, 0), message: EMPTY }));
+  return [...settings, ...files, ...empty];
 }
 
 function pointAt(line: number, character: number): Shown {
   return { line, start: character, end: character };
-}
-
-/** The folder of the command with links followed, as the files of a project have them followed. */
-function realFolder(io: Io): string {
-  const real = io.files.realPath(io.folder);
-  return "path" in real ? real.path : io.folder;
 }

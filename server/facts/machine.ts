@@ -29,6 +29,10 @@ export interface PartFacts {
   readonly battery: boolean;
   readonly pressurised: boolean;
   readonly hot: boolean;
+  readonly fuel: boolean;
+  readonly harmful: boolean;
+  /** It keeps a charge when cut off; the time it needs to lose it, where said. */
+  readonly storesCharge: { readonly time: Quantity | null } | null;
 }
 
 /** Reads a part, gear, clip, line (cable, hose, pipe …) or belt as something that can come off. */
@@ -50,6 +54,9 @@ export const partFacts = keptByEntry((entry: Entry): PartFacts => ({
   battery: has(entry, "battery"),
   pressurised: has(entry, "pressurised"),
   hot: has(entry, "hot"),
+  fuel: has(entry, "fuel"),
+  harmful: has(entry, "harmful"),
+  storesCharge: has(entry, "stores-charge") ? { time: quantityIn(clauseOf(entry, "stores-charge"), "time") } : null,
 }));
 
 /** In which order several fasteners of a group are turned. */

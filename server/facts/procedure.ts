@@ -165,6 +165,9 @@ export interface Act {
   /** `run … through`, `lay-on …`: the clips or pulleys in order. */
   readonly course: readonly NameAt[];
   readonly atMost: Quantity | null;
+  /** `start … without PARTS`: left off on purpose. */
+  readonly without: readonly NameAt[];
+  readonly watchedBy: NameAt | null;
 }
 
 const WHAT_ROLES = ["what", "marks", "shaft", "belt", "tester", "thing"];
@@ -203,6 +206,8 @@ export const actOf = keptByEntry((entry: Entry): Act => {
     after: namesIn(form, "event")[0] ?? null,
     course: [...namesIn(form, "clips"), ...namesIn(form, "parts")],
     atMost: quantityIn(clauseOf(entry, "at-most-time"), "time"),
+    without: names(entry, "without", "things"),
+    watchedBy: names(entry, "watched-by", "person")[0] ?? null,
   };
 });
 

@@ -6,6 +6,7 @@ export { type Completion, completion } from "./completion";
 export { type Definition, definition } from "./definition";
 export { type Diagnostic, diagnostics } from "./diagnostics";
 export { type Fold, folding } from "./folding";
+export { formatting } from "./formatting";
 export { type Hover, hover } from "./hover";
 export type { Offer, OfferKind } from "./offer";
 export { type OutlineItem, outline } from "./outline";

@@ -66,6 +66,7 @@ export const actsDe: Record<ActWord, string> = {
   loosely: "Nur lose ansetzen: nicht bis zum Anschlag drücken.",
   "watched-by": "Aufsicht: {person}, zum Abstellen bereit.",
   without: "Bleibt dabei mit Absicht abgebaut: {what}.",
+  "after-return": "Nach einer Rückkehr: das aufbewahrte Teil.",
   "own-place": "Jedes Teil an seinen alten Platz.",
   "way-round": "Einbaulage: {direction}[ ({mark})].",
   keep: "Zum Wiedereinbau aufbewahren.",

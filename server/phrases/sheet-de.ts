@@ -105,6 +105,9 @@ export const de: Record<SheetWord, string> = {
   "drained.dispose": "Fachgerecht entsorgen",
   "drained.not-drained": "Wird nicht abgelassen",
 
+  "temporary.in": "schon eingesetzt",
+  "temporary.out": "bleibt eingesetzt",
+
   "answer.yes": "Ja",
   "answer.no": "Nein",
   "answer.stop": "Halt: dieses Blatt gilt nicht",
@@ -137,12 +140,14 @@ export const de: Record<SheetWord, string> = {
   "outcome.within": "Innerhalb der Grenzwerte",
   "outcome.met": "In Ordnung",
   "outcome.not-met": "Nicht in Ordnung",
+  "outcome.outside": "Außerhalb der Grenzwerte",
   "outcome.yes": "Ja",
   "outcome.no": "Nein",
   "outcome.choice": "Messwert",
   "outcome.still-over": "Immer noch über dem Grenzwert",
   "outcome.still-under": "Immer noch unter dem Grenzwert",
   "outcome.still-not-met": "Immer noch nicht in Ordnung",
+  "outcome.still-outside": "Immer noch außerhalb der Grenzwerte",
   "outcome.still-yes": "Immer noch ja",
   "outcome.still-no": "Immer noch nein",
 

@@ -103,6 +103,9 @@ export const en = {
   "drained.dispose": "Dispose of it",
   "drained.not-drained": "Not drained",
 
+  "temporary.in": "in place already",
+  "temporary.out": "stays in",
+
   "answer.yes": "Yes",
   "answer.no": "No",
   "answer.stop": "stop: this sheet does not apply",
@@ -135,12 +138,14 @@ export const en = {
   "outcome.within": "Within the limit",
   "outcome.met": "Correct",
   "outcome.not-met": "Not correct",
+  "outcome.outside": "Outside the limits",
   "outcome.yes": "Yes",
   "outcome.no": "No",
   "outcome.choice": "Measured value",
   "outcome.still-over": "Still over the limit",
   "outcome.still-under": "Still under the limit",
   "outcome.still-not-met": "Still not correct",
+  "outcome.still-outside": "Still outside the limits",
   "outcome.still-yes": "Still yes",
   "outcome.still-no": "Still no",
 

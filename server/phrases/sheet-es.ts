@@ -101,6 +101,9 @@ export const es: Record<SheetWord, string> = {
   "drained.dispose": "Eliminar debidamente",
   "drained.not-drained": "No se drena",
 
+  "temporary.in": "ya colocado",
+  "temporary.out": "queda colocado",
+
   "answer.yes": "Sí",
   "answer.no": "No",
   "answer.stop": "alto: esta hoja no se aplica",
@@ -133,12 +136,14 @@ export const es: Record<SheetWord, string> = {
   "outcome.within": "Dentro de los límites",
   "outcome.met": "Correcto",
   "outcome.not-met": "Incorrecto",
+  "outcome.outside": "Fuera de los límites",
   "outcome.yes": "Sí",
   "outcome.no": "No",
   "outcome.choice": "Valor medido",
   "outcome.still-over": "Sigue por encima del límite",
   "outcome.still-under": "Sigue por debajo del límite",
   "outcome.still-not-met": "Sigue incorrecto",
+  "outcome.still-outside": "Todavía fuera de los límites",
   "outcome.still-yes": "Sigue siendo que sí",
   "outcome.still-no": "Sigue siendo que no",
 

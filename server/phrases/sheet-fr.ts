@@ -102,6 +102,9 @@ export const fr: Record<SheetWord, string> = {
   "drained.dispose": "À éliminer",
   "drained.not-drained": "Non vidangé",
 
+  "temporary.in": "déjà en place",
+  "temporary.out": "reste en place",
+
   "answer.yes": "Oui",
   "answer.no": "Non",
   "answer.stop": "stop\u00a0: cette fiche ne s'applique pas",
@@ -134,12 +137,14 @@ export const fr: Record<SheetWord, string> = {
   "outcome.within": "Dans les limites",
   "outcome.met": "Conforme",
   "outcome.not-met": "Non conforme",
+  "outcome.outside": "Hors des limites",
   "outcome.yes": "Oui",
   "outcome.no": "Non",
   "outcome.choice": "Valeur mesurée",
   "outcome.still-over": "Toujours au-dessus de la limite",
   "outcome.still-under": "Toujours en dessous de la limite",
   "outcome.still-not-met": "Toujours non conforme",
+  "outcome.still-outside": "Toujours hors des limites",
   "outcome.still-yes": "Toujours oui",
   "outcome.still-no": "Toujours non",
 

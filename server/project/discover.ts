@@ -91,8 +91,11 @@ function matching(files: Files, folder: string, pattern: string): Meant | undefi
 function missing(files: Files, path: string): Meant {
   const beside = files.list(parentOf(path));
   const names = "entries" in beside ? beside.entries.map((entry) => entry.name) : [];
-  const near = nearest(nameOf(path), names);
-  return problem(path, `${fileProblemText({ kind: "missing" })}${near ? ` Did you mean ${near}?` : ""}`);
+  // The ending that all of them share must not count for likeness.
+  const stem = (name: string): string => (name.endsWith(ENDING) ? name.slice(0, -ENDING.length) : name);
+  const near = nearest(stem(nameOf(path)), names.map(stem));
+  const meant = names.find((name) => stem(name) === near);
+  return problem(path, `${fileProblemText({ kind: "missing" })}${meant ? ` Did you mean ${meant}?` : ""}`);
 }
 
 function wrong(path: string, what: FileProblem): Meant {

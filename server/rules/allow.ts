@@ -21,11 +21,17 @@ export const ALLOWANCE_PAGES: readonly Page[] = [
     code: "allows-nothing",
     severity: "warning",
     group: "names and shape",
-    messages: { main: "This allowance allows nothing: the next line has no finding {code}.", hint: "Take the line out." },
+    messages: {
+      main: "This allowance allows nothing: the next line has no finding {code}.",
+      hint: "Take the line out.",
+    },
     docs: {
       what: "An `allow` line stands before a line that has no such finding.",
       why: "An allowance left behind hides the next fault on that line, and a reader takes its reason for true.",
-      example: MACHINE.replace("ALLOW", 'allow bare-number "The drawing gives no unit."').replace("22", "22 N·m"),
+      example: MACHINE.replace("ALLOW", 'allow bare-number "The drawing gives no unit."').replace(
+        "22",
+        "22 N·m",
+      ),
       instead: MACHINE.replace("ALLOW", 'allow bare-number "The drawing gives no unit."'),
     },
   },
@@ -33,7 +39,11 @@ export const ALLOWANCE_PAGES: readonly Page[] = [
     code: "allows-unknown",
     severity: "warning",
     group: "names and shape",
-    messages: { main: "There is no code “{code}”.", near: "There is no code “{code}”. Did you mean “{near}”?", fix: "Write {near}" },
+    messages: {
+      main: "There is no code “{code}”.",
+      near: "There is no code “{code}”. Did you mean “{near}”?",
+      fix: "Write {near}",
+    },
     docs: {
       what: "An `allow` line names a code that does not exist.",
       why: "It allows nothing, and the finding it was written for is still there.",
@@ -70,7 +80,10 @@ export function allowancesOf(file: FileModel): readonly Allowance[] {
 
 /** The code an allowance line names; `null` for a broken line that may have been one; undefined for other lines. */
 function codeOf(line: Line): string | null | undefined {
-  if (line.kind === "broken") return line.head === "allow" || (line.head === "" && line.perhaps.some((p) => CODES.has(p.name))) ? null : undefined;
+  if (line.kind === "broken")
+    return line.head === "allow" || (line.head === "" && line.perhaps.some((p) => CODES.has(p.name)))
+      ? null
+      : undefined;
   if (line.head !== "allow") return undefined;
   const slot = codeSlot(line);
   return slot?.content.kind === "names" ? (slot.content.names[0]?.name ?? "") : "";
@@ -83,16 +96,26 @@ function codeSlot(line: Line): SlotValue | undefined {
 const CODES: ReadonlySet<string> = new Set(RULES.flatMap((r) => [r.code, ...(r.alsoCodes ?? [])]));
 
 /** Takes allowed findings away and reports allowances that allow nothing. */
-export function applyAllowances(file: FileModel, allowances: readonly Allowance[], findings: readonly Finding[], severityOf: (code: string) => Severity | "off" | undefined): Finding[] {
+export function applyAllowances(
+  file: FileModel,
+  allowances: readonly Allowance[],
+  findings: readonly Finding[],
+  severityOf: (code: string) => Severity | "off" | undefined,
+): Finding[] {
   if (allowances.length === 0) return [...findings];
   const used = new Set<Allowance>();
   const left = findings.filter((finding) => {
-    const by = allowances.find((a) => a.covers === finding.place.line && (a.code === null || a.code === finding.code));
+    const by = allowances.find(
+      (a) => a.covers === finding.place.line && (a.code === null || a.code === finding.code),
+    );
     if (by) used.add(by);
     return !by;
   });
   // A procedure that is not followed has fewer findings than it would have: an allowance there proves nothing.
-  const doubtful = file.mayDeclareMore || file.procedures.some((p) => p.doubtful) || file.document.lines.some((l) => l.kind === "broken");
+  const doubtful =
+    file.mayDeclareMore ||
+    file.procedures.some((p) => p.doubtful) ||
+    file.document.lines.some((l) => l.kind === "broken");
   for (const allowance of allowances) {
     const { code } = allowance;
     if (used.has(allowance) || code === null || severityOf(code) === "off") continue;
@@ -114,7 +137,14 @@ interface AllowanceFault {
 }
 
 function nothing({ whole }: Allowance, code: string): AllowanceFault {
-  return { code: "allows-nothing", message: "main", args: { code }, hint: { id: "hint", args: {} }, at: whole, near: "" };
+  return {
+    code: "allows-nothing",
+    message: "main",
+    args: { code },
+    hint: { id: "hint", args: {} },
+    at: whole,
+    near: "",
+  };
 }
 
 function unknown({ codeAt }: Allowance, code: string): AllowanceFault {
@@ -123,10 +153,25 @@ function unknown({ codeAt }: Allowance, code: string): AllowanceFault {
   return { code: "allows-unknown", message: near ? "near" : "main", args, hint: null, at: codeAt, near };
 }
 
-function toFinding(file: FileModel, { line, covers }: Allowance, fault: AllowanceFault, severity: Severity): Finding {
+function toFinding(
+  file: FileModel,
+  { line, covers }: Allowance,
+  fault: AllowanceFault,
+  severity: Severity,
+): Finding {
   const { code, message, args, hint, at, near } = fault;
   const place = { file: file.path, line, start: at.start, end: at.end };
   const fixes = near ? [{ title: { id: "fix", args }, safe: false, changes: [{ place, text: near }] }] : [];
   const fingerprint = `${code}-${args.code}-${file.document.lines[covers]?.text.trim() ?? ""}`;
-  return { code, severity, message: { id: message, args }, hint, place, related: [], way: [], fixes, fingerprint };
+  return {
+    code,
+    severity,
+    message: { id: message, args },
+    hint,
+    place,
+    related: [],
+    way: [],
+    fixes,
+    fingerprint,
+  };
 }

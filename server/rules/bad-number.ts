@@ -18,14 +18,22 @@ export const badNumber: LineRule = {
     what: "A number cannot be read: a fraction over nought, far too many figures, parts that do not get finer. Or a date is that of no day.",
     why: "A figure that is not one cannot be set, measured or compared.",
     ...twins(
-      `torquil 1\n\nmachine winch "Hand winch" {\n  shaft drum "Drum"  belt-off 1/0 turn\n}\n`,
+      `torquil 1
+
+machine winch "Hand winch" {
+  shaft drum "Drum"  belt-off 1/0 turn
+}
+`,
       "1/0 turn",
       "1/4 turn",
     ),
   },
   check(line, report) {
-    for (const { span, found } of quantityProblems(line, "bad-number")) report({ place: { row: 0, span }, args: { text: shortened(found) } });
-    for (const { text, at } of slotsOf(line)) if (/^\d{4}-\d{2}-\d{2}$/.test(text) && !isDay(text)) report({ place: at, message: "day", args: { text } });
+    for (const { span, found } of quantityProblems(line, "bad-number"))
+      report({ place: { row: 0, span }, args: { text: shortened(found) } });
+    for (const { text, at } of slotsOf(line))
+      if (/^\d{4}-\d{2}-\d{2}$/.test(text) && !isDay(text))
+        report({ place: at, message: "day", args: { text } });
   },
 };
 

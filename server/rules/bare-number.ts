@@ -4,7 +4,17 @@ import { repaired, twins } from "./say";
 import type { Args, LineRule } from "./types";
 
 /** The unit most used for a kind of quantity, for the hint. */
-const USUAL: Readonly<Record<string, string>> = { torque: "N·m", angle: "°", length: "mm", volume: "L", mass: "kg", time: "min", temperature: "°C", pressure: "bar", voltage: "V" };
+const USUAL: Readonly<Record<string, string>> = {
+  torque: "N·m",
+  angle: "°",
+  length: "mm",
+  volume: "L",
+  mass: "kg",
+  time: "min",
+  temperature: "°C",
+  pressure: "bar",
+  voltage: "V",
+};
 
 export const bareNumber: LineRule = {
   code: "bare-number",
@@ -20,7 +30,12 @@ export const bareNumber: LineRule = {
     what: "A number stands without its unit where a quantity is needed.",
     why: "22 of what? Newton metres and pound feet differ by a third, and a bolt shows it.",
     ...twins(
-      `torquil 1\n\nmachine winch "Hand winch" {\n  fastener lid-bolts "Lid bolts"  tighten 22\n}\n`,
+      `torquil 1
+
+machine winch "Hand winch" {
+  fastener lid-bolts "Lid bolts"  tighten 22
+}
+`,
       "tighten 22",
       "tighten 22 N·m",
     ),
@@ -32,7 +47,9 @@ export const bareNumber: LineRule = {
         const unit = USUAL[slot.accepts[0] ?? ""];
         const sign = unit === "°" ? unit : ` ${unit}`;
         const end = { start: span.end, end: span.end };
-        const args: Args = unit ? { number: found, kind: quantitiesInWords(slot.accepts), unit, line: repaired(line, end, sign) } : { number: found };
+        const args: Args = unit
+          ? { number: found, kind: quantitiesInWords(slot.accepts), unit, line: repaired(line, end, sign) }
+          : { number: found };
         report({ place: { row: 0, span }, message: unit ? "wanted" : "main", args });
       }
     }

@@ -16,14 +16,29 @@ export const blockNotClosed: FileRule = {
   docs: {
     what: "A block has no closing brace.",
     why: "What follows would be read as part of it. The checker goes by the indentation and by the heads that follow, and may be wrong.",
-    ...twins(`torquil 1\n\nmachine winch "Hand winch" {\n  part drum "Drum" {\n    weight 4 kg\n  …\n}\n`.replace("…", "//"), "  //", "  }"),
+    ...twins(
+      `torquil 1
+
+machine winch "Hand winch" {
+  part drum "Drum" {
+    weight 4 kg
+  …
+}
+`.replace("…", "//"),
+      "  //",
+      "  }",
+    ),
   },
   check(file, report) {
     for (const { place, text, block } of shapeFaults(file, "block-not-closed")) {
       const last = lastLine(file.document.lines, block ? block.end - 1 : place.line);
       const at = endOf({ ...place, line: last, end: file.document.lines[last]?.text.length ?? 0 });
       const brace = `\n${" ".repeat(place.start)}}`;
-      report({ place, args: { text }, fixes: [{ title: { id: "fix", args: {} }, safe: false, changes: [{ place: at, text: brace }] }] });
+      report({
+        place,
+        args: { text },
+        fixes: [{ title: { id: "fix", args: {} }, safe: false, changes: [{ place: at, text: brace }] }],
+      });
     }
   },
 };

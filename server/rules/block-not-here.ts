@@ -15,7 +15,17 @@ export const blockNotHere: FileRule = {
   docs: {
     what: "An opening brace stands behind a line that never has a block.",
     why: "What stands in such a block belongs to nothing and would not be read.",
-    ...twins(`torquil 1\n\nmachine winch "Hand winch" {\n  view front "Looking at the crank" {\n  part drum "Drum"\n}\n`, `crank" {`, `crank"`),
+    ...twins(
+      `torquil 1
+
+machine winch "Hand winch" {
+  view front "Looking at the crank" {
+  part drum "Drum"
+}
+`,
+      `crank" {`,
+      `crank"`,
+    ),
   },
   check(file, report) {
     for (const { place } of shapeFaults(file, "block-not-here")) {

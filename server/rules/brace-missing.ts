@@ -16,12 +16,25 @@ export const braceMissing: FileRule = {
   docs: {
     what: "The head of a block stands without its opening brace.",
     why: "Without the brace nobody can tell which of the lines below belong to it.",
-    ...twins(`torquil 1\n\nmachine winch "Hand winch"\n  part drum "Drum"\n}\n`, `"Hand winch"`, `"Hand winch" {`),
+    ...twins(
+      `torquil 1
+
+machine winch "Hand winch"
+  part drum "Drum"
+}
+`,
+      `"Hand winch"`,
+      `"Hand winch" {`,
+    ),
   },
   check(file, report) {
     for (const { place, text, block } of shapeFaults(file, "brace-missing")) {
       const safe = block?.node.closed ?? false;
-      report({ place, args: { text }, fixes: [{ title: { id: "fix", args: {} }, safe, changes: [{ place: endOf(place), text: " {" }] }] });
+      report({
+        place,
+        args: { text },
+        fixes: [{ title: { id: "fix", args: {} }, safe, changes: [{ place: endOf(place), text: " {" }] }],
+      });
     }
   },
 };

@@ -16,11 +16,25 @@ export const braceStray: FileRule = {
   docs: {
     what: "A closing brace stands where no block is open.",
     why: "One brace too many often means that a head above has lost its own.",
-    ...twins(`torquil 1\n\nmachine winch "Hand winch" {\n  part drum "Drum"\n}\n}\n// end\n`, "}\n}\n//", "}\n//"),
+    ...twins(
+      `torquil 1
+
+machine winch "Hand winch" {
+  part drum "Drum"
+}
+}
+// end
+`,
+      "}\n}\n//",
+      "}\n//",
+    ),
   },
   check(file, report) {
     for (const { place } of shapeFaults(file, "brace-stray")) {
-      report({ place, fixes: [{ title: { id: "fix", args: {} }, safe: false, changes: [{ place, text: "" }] }] });
+      report({
+        place,
+        fixes: [{ title: { id: "fix", args: {} }, safe: false, changes: [{ place, text: "" }] }],
+      });
     }
   },
 };

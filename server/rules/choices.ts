@@ -19,10 +19,14 @@ export function rangedChoices(entry: Entry): Ranged[] {
   const ranged = choices.flatMap(({ name, value, row }): Ranged[] => {
     const line = entry.children.find((c) => c.row === row)?.entry;
     const slot = line?.form.slots.find((s) => s.role === "value");
-    return value && slot && value.shape !== "about" ? [{ name: name.name, value, at: { row: row + slot.at.row, span: slot.at.span } }] : [];
+    return value && slot && value.shape !== "about"
+      ? [{ name: name.name, value, at: { row: row + slot.at.row, span: slot.at.span } }]
+      : [];
   });
   if (ranged.length < choices.length || new Set(ranged.map((r) => r.value.kind)).size > 1) return [];
-  return ranged.sort((a, b) => lowOf(a) - lowOf(b) || Number(b.value.lowIncluded) - Number(a.value.lowIncluded));
+  return ranged.sort(
+    (a, b) => lowOf(a) - lowOf(b) || Number(b.value.lowIncluded) - Number(a.value.lowIncluded),
+  );
 }
 
 const lowOf = ({ value }: Ranged): number => value.low?.si ?? Number.NEGATIVE_INFINITY;

@@ -15,7 +15,16 @@ export const decimalComma: LineRule = {
   docs: {
     what: "A number has a comma in it.",
     why: "A comma parts the names and hole numbers of a list; in a number it would be read as two numbers. The sheet prints commas where the reader’s language has them.",
-    ...twins(`torquil 1\n\nmachine winch "Hand winch" {\n  fluid oil "Gear oil"  0,8 L\n}\n`, "0,8 L", "0.8 L"),
+    ...twins(
+      `torquil 1
+
+machine winch "Hand winch" {
+  fluid oil "Gear oil"  0,8 L
+}
+`,
+      "0,8 L",
+      "0.8 L",
+    ),
   },
   check(line, report) {
     for (const { message, args, span, replace } of line.problems) {
@@ -23,7 +32,11 @@ export const decimalComma: LineRule = {
       const place = { row: 0, span };
       const change = { place: { row: 0, span: replace.span }, text: replace.text };
       const said = { ...args, line: repaired(line, replace.span, replace.text) };
-      report({ place, args: said, fixes: [{ title: { id: "fix", args: said }, safe: true, changes: [change] }] });
+      report({
+        place,
+        args: said,
+        fixes: [{ title: { id: "fix", args: said }, safe: true, changes: [change] }],
+      });
     }
   },
 };

@@ -20,7 +20,13 @@ export const duplicateName: FileRule = {
     what: "Two things in sight of each other have one name.",
     why: "Nobody can tell which of the two a line means; the checker takes the first.",
     ...twins(
-      `torquil 1\n\nmachine winch "Hand winch" {\n  part cover "Front cover"\n  part cover "Rear cover"\n}\n`,
+      `torquil 1
+
+machine winch "Hand winch" {
+  part cover "Front cover"
+  part cover "Rear cover"
+}
+`,
       `part cover "Rear`,
       `part rear-cover "Rear`,
     ),
@@ -42,7 +48,8 @@ function clashes(file: FileModel): [Thing, Thing][] {
   const found: [Thing, Thing][] = [];
   for (const thing of own) {
     const machine = thing.owner ? machineOf.get(thing.owner) : undefined;
-    const first = taken.get(keyOf(thing)) ?? (machine ? named(machine.thing, machine.things, thing) : undefined);
+    const first =
+      taken.get(keyOf(thing)) ?? (machine ? named(machine.thing, machine.things, thing) : undefined);
     if (first) found.push([thing, first]);
     else taken.set(keyOf(thing), thing);
   }
@@ -65,7 +72,8 @@ const indexes = new WeakMap<readonly Thing[], ReadonlyMap<string, Thing>>();
 
 /** What has the same name in a machine, the machine itself included. */
 function named(machine: Thing, things: readonly Thing[], like: Thing): Thing | undefined {
-  const key = (t: Thing): string => (t.kind === "member" ? "" : [APART.has(t.kind) ? t.kind : "", t.name].join("\u0000"));
+  const key = (t: Thing): string =>
+    t.kind === "member" ? "" : [APART.has(t.kind) ? t.kind : "", t.name].join("\u0000");
   if (like.kind === "member") return undefined;
   let index = indexes.get(things);
   if (!index) {

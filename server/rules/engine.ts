@@ -3,11 +3,21 @@
  */
 import type { Line } from "../../grammar";
 import { type At, type Entry, namesIn, textIn } from "../facts";
-import { type FileModel, type Place, placeAt, type Procedure, type Project } from "../model";
+import { type FileModel, type Place, type Procedure, type Project, placeAt } from "../model";
 import { followProcedure, type Walk } from "../walk";
 import { allowancesOf, applyAllowances } from "./allow";
 import { RULES } from "./registry";
-import type { BlockRule, Fault, Finding, HouseHazard, LineRule, Message, Rule, Severity, Sight } from "./types";
+import type {
+  BlockRule,
+  Fault,
+  Finding,
+  HouseHazard,
+  LineRule,
+  Message,
+  Rule,
+  Severity,
+  Sight,
+} from "./types";
 
 /** What settings say to the engine. */
 export interface RuleSettings {
@@ -22,7 +32,8 @@ interface Raw<P> {
   readonly fault: Fault<P>;
 }
 
-const ruleOf = <G extends Rule["grain"]>(grain: G): Extract<Rule, { grain: G }>[] => RULES.filter((r): r is Extract<Rule, { grain: G }> => r.grain === grain);
+const ruleOf = <G extends Rule["grain"]>(grain: G): Extract<Rule, { grain: G }>[] =>
+  RULES.filter((r): r is Extract<Rule, { grain: G }> => r.grain === grain);
 const lineRules = ruleOf("line");
 const blockRules = ruleOf("block");
 const thingRules = ruleOf("thing");
@@ -36,11 +47,19 @@ const byFile = new WeakMap<FileModel, { hazards: readonly HouseHazard[]; raw: re
 const walks = new WeakMap<Procedure, Walk>();
 
 /** Findings of every file of a project, sorted by place. */
-export function checkProject(project: Project, settings: RuleSettings = DEFAULT_RULE_SETTINGS): Map<string, Finding[]> {
+export function checkProject(
+  project: Project,
+  settings: RuleSettings = DEFAULT_RULE_SETTINGS,
+): Map<string, Finding[]> {
   const found = new Map<string, Finding[]>();
   const wide = projectFaults(project);
   for (const file of project.files.values()) {
-    const raw = [...lineFaults(file), ...blockFaults(file), ...fileFaults(file, project, settings), ...wide.filter((r) => r.fault.place.file === file.path)];
+    const raw = [
+      ...lineFaults(file),
+      ...blockFaults(file),
+      ...fileFaults(file, project, settings),
+      ...wide.filter((r) => r.fault.place.file === file.path),
+    ];
     found.set(file.path, finish(file, raw, settings));
   }
   return found;
@@ -66,7 +85,10 @@ function lineFaults(file: FileModel): Raw<Place>[] {
   const raw: Raw<Place>[] = [];
   file.document.lines.forEach((line, at) => {
     if (line.kind === "blank" || line.kind === "close") return;
-    for (const r of cached(byLine, line, () => collectAt(lineRules, (rule: LineRule, report) => rule.check(line, report)))) raw.push(moved(r, file.path, at));
+    for (const r of cached(byLine, line, () =>
+      collectAt(lineRules, (rule: LineRule, report) => rule.check(line, report)),
+    ))
+      raw.push(moved(r, file.path, at));
   });
   return raw;
 }
@@ -75,7 +97,10 @@ function blockFaults(file: FileModel): Raw<Place>[] {
   const raw: Raw<Place>[] = [];
   const visit = (entry: Entry, line: number): void => {
     if (!entry.doubtful) {
-      for (const r of cached(byEntry, entry, () => collectAt(blockRules, (rule: BlockRule, report) => rule.check(entry, report)))) raw.push(moved(r, file.path, line));
+      for (const r of cached(byEntry, entry, () =>
+        collectAt(blockRules, (rule: BlockRule, report) => rule.check(entry, report)),
+      ))
+        raw.push(moved(r, file.path, line));
     }
     for (const child of entry.children) visit(child.entry, line + child.row);
   };
@@ -91,7 +116,10 @@ function cached<K extends object, V>(map: WeakMap<K, V>, key: K, make: () => V):
   return made;
 }
 
-function collectAt<R extends Rule>(rules: readonly R[], run: (rule: R, report: (fault: Fault<At>) => void) => void): Raw<At>[] {
+function collectAt<R extends Rule>(
+  rules: readonly R[],
+  run: (rule: R, report: (fault: Fault<At>) => void) => void,
+): Raw<At>[] {
   const raw: Raw<At>[] = [];
   for (const rule of rules) run(rule, (fault) => raw.push({ rule, fault }));
   return raw;
@@ -106,7 +134,14 @@ function moved({ rule, fault }: Raw<At>, file: string, line: number): Raw<Place>
       ...rest,
       place: to(place),
       ...(related ? { related: related.map((r) => ({ ...r, place: to(r.place) })) } : {}),
-      ...(fixes ? { fixes: fixes.map((f) => ({ ...f, changes: f.changes.map((c) => ({ ...c, place: to(c.place) })) })) } : {}),
+      ...(fixes
+        ? {
+            fixes: fixes.map((f) => ({
+              ...f,
+              changes: f.changes.map((c) => ({ ...c, place: to(c.place) })),
+            })),
+          }
+        : {}),
     },
   };
 }
@@ -138,7 +173,11 @@ function finish(file: FileModel, raw: readonly Raw<Place>[], settings: RuleSetti
 }
 
 function byPlace(a: Finding, b: Finding): number {
-  return a.place.line - b.place.line || a.place.start - b.place.start || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0);
+  return (
+    a.place.line - b.place.line ||
+    a.place.start - b.place.start ||
+    (a.code < b.code ? -1 : a.code > b.code ? 1 : 0)
+  );
 }
 
 function toFinding(file: FileModel, rule: Rule, fault: Fault<Place>, settings: RuleSettings): Finding[] {
@@ -149,18 +188,37 @@ function toFinding(file: FileModel, rule: Rule, fault: Fault<Place>, settings: R
   const args = fault.args ?? {};
   const hintId = fault.hint ?? (id === "main" ? "hint" : `${id}-hint`);
   const hint: Message | null = rule.messages[hintId] !== undefined ? { id: hintId, args } : null;
-  return [{
-    code, severity, message: { id, args }, hint, place: fault.place,
-    related: (fault.related ?? []).map((r) => ({ place: r.place, message: { id: r.message, args: r.args ?? {} } })),
-    way: fault.way ?? [],
-    fixes: fault.fixes ?? [],
-    fingerprint: fingerprint(code, file, fault.place, args),
-  }];
+  return [
+    {
+      code,
+      severity,
+      message: { id, args },
+      hint,
+      place: fault.place,
+      related: (fault.related ?? []).map((r) => ({
+        place: r.place,
+        message: { id: r.message, args: r.args ?? {} },
+      })),
+      way: fault.way ?? [],
+      fixes: fault.fixes ?? [],
+      fingerprint: fingerprint(code, file, fault.place, args),
+    },
+  ];
 }
 
 /** FNV-1a over code, file, the line's text without its indentation, and arguments. */
-export function fingerprint(code: string, file: FileModel, place: Place, args: Readonly<Record<string, string>>): string {
-  const text = [code, file.path, file.document.lines[place.line]?.text.trim() ?? "", ...Object.values(args)].join("\u0000");
+export function fingerprint(
+  code: string,
+  file: FileModel,
+  place: Place,
+  args: Readonly<Record<string, string>>,
+): string {
+  const text = [
+    code,
+    file.path,
+    file.document.lines[place.line]?.text.trim() ?? "",
+    ...Object.values(args),
+  ].join("\u0000");
   let hash = 0x811c9dc5;
   for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193) >>> 0;
   return hash.toString(16).padStart(8, "0");

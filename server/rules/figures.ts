@@ -29,8 +29,14 @@ export function withNumber(line: Line, figure: RawFigure, number: string): strin
 }
 
 const KINDS: Readonly<Record<string, string>> = {
-  torque: "a torque, such as 22 N·m", angle: "an angle, such as 90° or 1/4 turn", length: "a length, such as 25 mm", volume: "a volume, such as 4.2 L",
-  mass: "a mass, such as 4 kg", time: "a time, such as 30 min", temperature: "a temperature, such as 40 °C", pressure: "a pressure, such as 2.5 bar",
+  torque: "a torque, such as 22 N·m",
+  angle: "an angle, such as 90° or 1/4 turn",
+  length: "a length, such as 25 mm",
+  volume: "a volume, such as 4.2 L",
+  mass: "a mass, such as 4 kg",
+  time: "a time, such as 30 min",
+  temperature: "a temperature, such as 40 °C",
+  pressure: "a pressure, such as 2.5 bar",
   voltage: "a voltage, such as 24 V",
 };
 

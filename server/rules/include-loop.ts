@@ -15,7 +15,18 @@ export const includeLoop: FileRule = {
   docs: {
     what: "A file uses itself, directly or through other files.",
     why: "In a circle of files no one can be read, changed or sent without all the others.",
-    ...twins(`torquil 1\n\nuse "example.torquil"\n\nmachine winch "Hand winch" {\n  part drum "Drum"\n}\n`, `use "example.torquil"`, `// no other file is used`),
+    ...twins(
+      `torquil 1
+
+use "example.torquil"
+
+machine winch "Hand winch" {
+  part drum "Drum"
+}
+`,
+      `use "example.torquil"`,
+      `// no other file is used`,
+    ),
   },
   check(file, report) {
     for (const fault of linkFaults(file, "loop")) report(fault);

@@ -17,14 +17,28 @@ export const limitsEmpty: LineRule = {
     what: "The ends of a range are equal, and one of them is ruled out by “over”.",
     why: "Nothing that is measured can lie within, so one outcome can never come.",
     ...twins(
-      `torquil 1\n\nmachine winch "Hand winch" {\n  part drum "Drum"\n}\n\nprocedure gauge "Gauge the drum" {\n  on winch\n  check play "Play of the drum" {\n    limit over 0.5 to 0.5 mm\n  }\n}\n`,
+      `torquil 1
+
+machine winch "Hand winch" {
+  part drum "Drum"
+}
+
+procedure gauge "Gauge the drum" {
+  on winch
+  check play "Play of the drum" {
+    proves drum
+    limit over 0.5 to 0.5 mm
+  }
+}
+`,
       "over 0.5 to 0.5 mm",
       "over 0.5 to 0.9 mm",
     ),
   },
   check(line, report) {
     for (const { quantity, at } of slotsOf(line)) {
-      if (quantity && isEmpty(quantity)) report({ place: at, args: { text: line.text.slice(at.span.start, at.span.end) } });
+      if (quantity && isEmpty(quantity))
+        report({ place: at, args: { text: line.text.slice(at.span.start, at.span.end) } });
     }
   },
 };

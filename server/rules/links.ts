@@ -6,5 +6,7 @@ import type { Fault } from "./types";
 
 /** One fault for each link with this problem. */
 export function linkFaults(file: FileModel, problem: Link["problem"]): Fault<Place>[] {
-  return file.links.filter((link) => link.problem === problem).map(({ path, place }) => ({ place, args: { path } }));
+  return file.links
+    .filter((link) => link.problem === problem)
+    .map(({ path, place }) => ({ place, args: { path } }));
 }

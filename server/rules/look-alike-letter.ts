@@ -24,7 +24,13 @@ const PAGE: Page = {
     what: "A name mixes letters of two alphabets that look alike, two names differ by such letters alone, or a sign cannot be seen.",
     why: "Copied text brings them in. To the eye the names are equal; to every program they are two.",
     ...twins(
-      `torquil 1\n\nmachine winch "Hand winch" {\n  part drum "Drum"\n  part c\u043ever "Cover"\n}\n`,
+      `torquil 1
+
+machine winch "Hand winch" {
+  part drum "Drum"
+  part c\u043ever "Cover"
+}
+`,
       "c\u043ever",
       "cover",
     ),
@@ -71,7 +77,13 @@ function mixedIn(line: Line): Fault<At>[] {
     if (!mixed) return [];
     const place = at(match.index, match.index + match[0].length);
     const args = { word: match[0], letter: mixed.letter, alphabet: mixed.alphabet, instead: mixed.pure };
-    return [{ place, args, fixes: [{ title: { id: "fix", args }, safe: true, changes: [{ place, text: mixed.pure }] }] }];
+    return [
+      {
+        place,
+        args,
+        fixes: [{ title: { id: "fix", args }, safe: true, changes: [{ place, text: mixed.pure }] }],
+      },
+    ];
   });
 }
 
@@ -79,15 +91,25 @@ function invisibleIn(line: Line): Fault<At>[] {
   return [...outsideTexts(line).matchAll(UNSEEN)].map((match) => {
     const place = at(match.index, match.index + 1);
     const code = `U+${(match[0].codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")}`;
-    return { place, message: "invisible", args: { code }, fixes: [{ title: { id: "invisible-fix", args: {} }, safe: true, changes: [{ place, text: "" }] }] };
+    return {
+      place,
+      message: "invisible",
+      args: { code },
+      fixes: [{ title: { id: "invisible-fix", args: {} }, safe: true, changes: [{ place, text: "" }] }],
+    };
   });
 }
 
+/** A name that the look at its line has told of already. */
+const isMixed = (name: string): boolean =>
+  (name.match(/\p{L}[\p{L}\p{M}]*/gu) ?? []).some((w) => mixedAlphabets(w) !== null);
+
 function declaredPairs(file: FileModel): Fault<Place>[] {
-  const suspect = file.things.filter((t) => t.named && t.name !== drawn(t.name));
+  const suspect = file.things.filter((t) => t.named && t.name !== drawn(t.name) && !isMixed(t.name));
   if (suspect.length === 0) return [];
   const byLook = new Map<string, Thing[]>();
-  for (const t of file.inSight) if (t.named) byLook.set(drawn(t.name), [...(byLook.get(drawn(t.name)) ?? []), t]);
+  for (const t of file.inSight)
+    if (t.named) byLook.set(drawn(t.name), [...(byLook.get(drawn(t.name)) ?? []), t]);
   return suspect.flatMap((thing) => {
     const other = byLook.get(drawn(thing.name))?.find((t) => readsLike(t.name, thing.name));
     return other ? [pairFault(thing.name, thing.place, other)] : [];
@@ -97,7 +119,7 @@ function declaredPairs(file: FileModel): Fault<Place>[] {
 function usedPairs(file: FileModel): Fault<Place>[] {
   if (file.mayDeclareMore) return [];
   return file.bindings.flatMap((binding) => {
-    if (binding.thing || binding.misfit) return [];
+    if (binding.thing || binding.misfit || isMixed(binding.name)) return [];
     const other = candidatesFor(binding, file).find((t) => readsLike(t.name, binding.name));
     return other ? [pairFault(binding.name, binding.place, other)] : [];
   });
@@ -105,6 +127,8 @@ function usedPairs(file: FileModel): Fault<Place>[] {
 
 function pairFault(name: string, place: Place, other: Thing): Fault<Place> {
   const related = [{ place: other.place, message: "other", args: { title: titleOf(other) } }];
-  const fixes = [{ title: { id: "pair-fix", args: {} }, safe: false, changes: [{ place, text: other.name }] }];
+  const fixes = [
+    { title: { id: "pair-fix", args: {} }, safe: false, changes: [{ place, text: other.name }] },
+  ];
   return { place, message: "pair", args: { name }, related, fixes };
 }

@@ -3,20 +3,18 @@
  * the fonts of screens (compared by eye; Unicode's confusables are far more).
  */
 
-const CYRILLIC: Readonly<Record<string, string>> = {
-  А: "A", В: "B", Е: "E", К: "K", М: "M", Н: "H", О: "O", Р: "P", С: "C", Т: "T", У: "Y", Х: "X", І: "I", Ј: "J", Ѕ: "S", а: "a",
-  е: "e", о: "o", р: "p", с: "c", у: "y", х: "x", і: "i", ј: "j", ѕ: "s", һ: "h", ԁ: "d", ԛ: "q", ԝ: "w",
-};
-const GREEK: Readonly<Record<string, string>> = {
-  Α: "A", Β: "B", Ε: "E", Ζ: "Z", Η: "H", Ι: "I", Κ: "K", Μ: "M", Ν: "N", Ο: "O", Ρ: "P", Τ: "T", Υ: "Y", Χ: "X", ο: "o", ν: "v", α: "a", ρ: "p",
-};
-const TO_LATIN: ReadonlyMap<string, string> = new Map([...Object.entries(CYRILLIC), ...Object.entries(GREEK)]);
-const TO_CYRILLIC: ReadonlyMap<string, string> = new Map(Object.entries(CYRILLIC).map(([a, b]) => [b, a]));
+const pairs = (letters: string, latin: string): [string, string][] =>
+  [...letters].map((letter, i) => [letter, latin.charAt(i)]);
+
+const CYRILLIC = pairs("АВЕКМНОРСТУХІЈЅаеорсухіјѕһԁԛԝ", "ABEKMHOPCTYXIJSaeopcyxijshdqw");
+const GREEK = pairs("ΑΒΕΖΗΙΚΜΝΟΡΤΥΧοναρ", "ABEZHIKMNOPTYXovap");
+const TO_LATIN: ReadonlyMap<string, string> = new Map([...CYRILLIC, ...GREEK]);
+const TO_CYRILLIC: ReadonlyMap<string, string> = new Map(CYRILLIC.map(([letter, latin]) => [latin, letter]));
 
 const LATIN_LETTER = /\p{Script=Latin}/u;
 const CYRILLIC_LETTER = /\p{Script=Cyrillic}/u;
 const GREEK_LETTER = /\p{Script=Greek}/u;
-const NOT_ASCII = /[^\x00-\x7f]/;
+const NOT_ASCII = /[^ -~]/;
 
 /** Whether two different names are drawn alike. */
 export function readsLike(a: string, b: string): boolean {
@@ -45,8 +43,13 @@ export function mixedAlphabets(word: string): Mixed | null {
   if (!other) return null;
   const letters = [...word];
   const foreign = letters.filter((l) => !LATIN_LETTER.test(l));
-  if (foreign.every((l) => TO_LATIN.has(l))) return { pure: drawn(word), letter: foreign[0] ?? "", alphabet: other };
+  if (foreign.every((l) => TO_LATIN.has(l)))
+    return { pure: drawn(word), letter: foreign[0] ?? "", alphabet: other };
   const latin = letters.filter((l) => LATIN_LETTER.test(l));
   if (other === "Greek" || !latin.every((l) => TO_CYRILLIC.has(l))) return null;
-  return { pure: letters.map((l) => TO_CYRILLIC.get(l) ?? l).join(""), letter: latin[0] ?? "", alphabet: "Latin" };
+  return {
+    pure: letters.map((l) => TO_CYRILLIC.get(l) ?? l).join(""),
+    letter: latin[0] ?? "",
+    alphabet: "Latin",
+  };
 }

@@ -15,7 +15,18 @@ export const missingFile: FileRule = {
   docs: {
     what: "A `use`, `follow … from` or `figure` line names a file that is not there.",
     why: "The names of the file are unknown, or the sheet lacks its picture; nothing that rests on it can be checked.",
-    ...twins(`torquil 1\n\nuse "whinch.torquil"\n\nmachine winch "Hand winch" {\n  part drum "Drum"\n}\n`, `use "whinch.torquil"`, `// no other file is used`),
+    ...twins(
+      `torquil 1
+
+use "whinch.torquil"
+
+machine winch "Hand winch" {
+  part drum "Drum"
+}
+`,
+      `use "whinch.torquil"`,
+      `// no other file is used`,
+    ),
   },
   check(file, report) {
     for (const fault of linkFaults(file, "missing")) report(fault);

@@ -28,7 +28,13 @@ export const outOfPlace: FileRule = {
     what: "A line stands in a block of a kind that cannot hold it.",
     why: "What a machine is and what is done to it are kept apart, so that one machine file serves many procedures.",
     ...twins(
-      `torquil 1\n\nmachine winch "Hand winch" {\n  part drum "Drum"\n  remove drum\n}\n`,
+      `torquil 1
+
+machine winch "Hand winch" {
+  part drum "Drum"
+  remove drum
+}
+`,
       "  remove drum",
       `  part rope "Rope"`,
     ),
@@ -58,7 +64,10 @@ function inside(entry: Entry, outer: Context | null): readonly Misplaced[] {
   if (known) return known;
   const holds = constructs.get(entry.construct)?.holds ?? null;
   const context = holds === "same" ? outer : holds;
-  const made = [...entry.details.flatMap((d) => clauseFaults(d, context)), ...misplacedIn(entry.children, context)];
+  const made = [
+    ...entry.details.flatMap((d) => clauseFaults(d, context)),
+    ...misplacedIn(entry.children, context),
+  ];
   byContext.set(outer, made);
   return made;
 }
@@ -68,7 +77,8 @@ function entryFault(entry: Entry, context: Context | null, before: Entry | undef
   if (entry.construct === "clause") return clauseFault(entry.form, context);
   const construct = constructs.get(entry.construct);
   if (!construct || entry.line === null) return [];
-  if (construct.within.length > 0 && !construct.within.includes(context)) return [misplaced(construct, entry.form.at, context)];
+  if (construct.within.length > 0 && !construct.within.includes(context))
+    return [misplaced(construct, entry.form.at, context)];
   const orphan = construct.id === "otherwise" && before?.construct !== "when" && before?.construct !== "";
   return orphan ? [{ at: entry.form.at, message: "otherwise", args: {} }] : [];
 }
@@ -80,12 +90,20 @@ function misplaced(construct: Construct, at: At, context: Context): Misplaced {
 
 /** Clauses on the head's own line are those of its form; only those on lines of the block can be out of place. */
 function clauseFaults(detail: Detail, context: Context | null): Misplaced[] {
-  if (detail.clause === "pulley") return detail.details.flatMap((d) => (d.at.row > detail.at.row ? clauseFault(d, "pulley") : []));
+  if (detail.clause === "pulley")
+    return detail.details.flatMap((d) => (d.at.row > detail.at.row ? clauseFault(d, "pulley") : []));
   return context && detail.at.row > 0 ? clauseFault(detail, context) : [];
 }
 
 function clauseFault({ clause, at }: Detail, context: Context): Misplaced[] {
   if (clause === "" || clausesWithin.get(context)?.has(clause)) return [];
-  const places = listed(takersOf(clause).slice(0, 5).map((word) => `“${word}”`), "and");
-  return [{ at, message: "clause", args: { word: headWord(`+${clause}`), where: contextInWords(context), places } }];
+  const places = listed(
+    takersOf(clause)
+      .slice(0, 5)
+      .map((word) => `“${word}”`),
+    "and",
+  );
+  return [
+    { at, message: "clause", args: { word: headWord(`+${clause}`), where: contextInWords(context), places } },
+  ];
 }

@@ -15,7 +15,18 @@ export const outsideProject: FileRule = {
   docs: {
     what: "A path leads to a file outside the project’s folder, by `..` or by a link.",
     why: "Whoever gets the project gets no such file; and a text from elsewhere must not be able to reach the files of the reader.",
-    ...twins(`torquil 1\n\nuse "../../winch.torquil"\n\nmachine winch "Hand winch" {\n  part drum "Drum"\n}\n`, `use "../../winch.torquil"`, `// no other file is used`),
+    ...twins(
+      `torquil 1
+
+use "../../winch.torquil"
+
+machine winch "Hand winch" {
+  part drum "Drum"
+}
+`,
+      `use "../../winch.torquil"`,
+      `// no other file is used`,
+    ),
   },
   check(file, report) {
     for (const fault of linkFaults(file, "outside")) report(fault);

@@ -1,4 +1,5 @@
 /** Choices by value that share a value. */
+import { formatAmount } from "../units/format";
 import { overlaps } from "../units/quantity";
 import { type Ranged, rangedChoices } from "./choices";
 import { twins } from "./say";
@@ -18,7 +19,21 @@ export const rangesOverlap: BlockRule = {
     what: "Two choices of a check cover the same value.",
     why: "Who measures just that value does not know which part to take.",
     ...twins(
-      `torquil 1\n\nmachine winch "Hand winch" {\n  part drum "Drum"\n}\n\nprocedure shim "Choose the shim" {\n  on winch\n  check play "Play of the drum" {\n    choose thin 0.45 to 0.55 mm\n    choose thick 0.55 to 0.65 mm\n  }\n}\n`,
+      `torquil 1
+
+machine winch "Hand winch" {
+  part drum "Drum"
+}
+
+procedure shim "Choose the shim" {
+  on winch
+  check play "Play of the drum" {
+    proves drum
+    choose thin 0.45 to 0.55 mm
+    choose thick 0.55 to 0.65 mm
+  }
+}
+`,
       "0.55 to 0.65 mm",
       "over 0.55 to 0.65 mm",
     ),
@@ -28,7 +43,11 @@ export const rangesOverlap: BlockRule = {
     for (const next of rangedChoices(entry)) {
       if (highest && overlaps(highest.value, next.value)) {
         const low = next.value.low ?? highest.value.low;
-        const args = { name: next.name, other: highest.name, text: low ? `${low.decimal.text} ${low.unit.print}` : "the same values" };
+        const args = {
+          name: next.name,
+          other: highest.name,
+          text: low ? formatAmount(low, { plain: true }) : "the same values",
+        };
         report({ place: next.at, args, related: [{ place: highest.at, message: "other", args }] });
       }
       if (!highest || reach(next) > reach(highest)) highest = next;

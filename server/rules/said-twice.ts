@@ -5,8 +5,27 @@ import type { BlockRule } from "./types";
 
 /** Clauses that add to what was said before. */
 const ADDING: ReadonlySet<string> = new Set([
-  "behind", "can", "carries", "contains", "face", "hole", "holes", "like", "locked-by", "meshes", "never", "only-on", "or-tool",
-  "pulley", "raised-by", "secures", "serial", "so", "stage", "through", "with",
+  "behind",
+  "can",
+  "carries",
+  "contains",
+  "face",
+  "hole",
+  "holes",
+  "like",
+  "locked-by",
+  "meshes",
+  "never",
+  "only-on",
+  "or-tool",
+  "pulley",
+  "raised-by",
+  "secures",
+  "serial",
+  "so",
+  "stage",
+  "through",
+  "with",
 ]);
 
 /** Clauses whose form has several facts in it: each may be said once. */
@@ -24,7 +43,7 @@ export const saidTwice: BlockRule = {
   group: "names and shape",
   grain: "block",
   messages: {
-    main: "“{word}” is said twice, and can be so only once.",
+    main: "“{word}” is said twice, and only one of the two can hold.",
     hint: "Keep the one that is right, and take the other out.",
     first: "“{word}” was first said here.",
   },
@@ -32,7 +51,15 @@ export const saidTwice: BlockRule = {
     what: "A fact is said twice of one thing, in two lines or twice on one.",
     why: "Two values for one fact: a reader takes the first, another the second, and one of them is wrong.",
     ...twins(
-      `torquil 1\n\nmachine winch "Hand winch" {\n  fastener lid-bolts "Lid bolts" {\n    class 8.8\n    class 10.9\n  }\n}\n`,
+      `torquil 1
+
+machine winch "Hand winch" {
+  fastener lid-bolts "Lid bolts" {
+    class 8.8
+    class 10.9
+  }
+}
+`,
       "    class 10.9",
       "    count 4",
     ),
@@ -62,7 +89,10 @@ function twiceIn(details: readonly Detail[], tell: Tell): void {
 function lines(entry: Entry, tell: Tell): void {
   for (const construct of SINGLE[entry.construct] ?? []) {
     const [first, ...more] = entry.children.filter((c) => c.entry.construct === construct);
-    const at = (child: typeof first): At => ({ row: (child?.row ?? 0) + (child?.entry.form.at.row ?? 0), span: child?.entry.form.at.span ?? { start: 0, end: 0 } });
+    const at = (child: typeof first): At => ({
+      row: (child?.row ?? 0) + (child?.entry.form.at.row ?? 0),
+      span: child?.entry.form.at.span ?? { start: 0, end: 0 },
+    });
     for (const again of more) tell(headWord(construct), at(first), at(again));
   }
 }

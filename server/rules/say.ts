@@ -29,21 +29,51 @@ const LONGEST_LINE = 120;
 export function repaired(line: Line, span: Span, text: string): string {
   const end = Math.max(line.comment?.start ?? line.text.length, span.end);
   const whole = line.text.slice(0, span.start) + text + line.text.slice(span.end, end);
-  const plain = whole.replace(/\{\s*$/, "").replace(/\s+/g, " ").trim();
+  const plain = whole
+    .replace(/\{\s*$/, "")
+    .replace(/\s+/g, " ")
+    .trim();
   return plain.length <= LONGEST_LINE ? plain : `${plain.slice(0, LONGEST_LINE - 1)}…`;
 }
 
 const KINDS: Readonly<Record<string, string>> = {
-  belt: "a belt", bulletin: "a bulletin", check: "a check", choice: "a choice", clip: "a clip", consumable: "a consumable", face: "a face",
-  fastener: "a fastener", fluid: "a fluid", hazard: "a hazard", line: "a cable, hose, pipe or tap", machine: "a machine", mark: "a mark",
-  member: "a member of a set", "one-of": "a condition with several answers", option: "an option", part: "a part", person: "a person",
-  procedure: "a procedure", section: "a section", set: "a set", shaft: "a shaft", stage: "a stage", step: "a step", symptom: "a symptom",
-  temporary: "a temporary", tool: "a tool", variant: "a variant", view: "a view",
+  belt: "a belt",
+  bulletin: "a bulletin",
+  check: "a check",
+  choice: "a choice",
+  clip: "a clip",
+  consumable: "a consumable",
+  face: "a face",
+  fastener: "a fastener",
+  fluid: "a fluid",
+  hazard: "a hazard",
+  line: "a line (cable, hose, tap …)",
+  machine: "a machine",
+  mark: "a mark",
+  member: "a member of a set",
+  "one-of": "a condition with several answers",
+  option: "an option",
+  part: "a part",
+  person: "a person",
+  procedure: "a procedure",
+  section: "a section",
+  set: "a set",
+  shaft: "a shaft",
+  stage: "a stage",
+  step: "a step",
+  symptom: "a symptom",
+  temporary: "a temporary",
+  tool: "a tool",
+  variant: "a variant",
+  view: "a view",
 };
 
 /** Kinds of thing in words: `a part or a fastener`. */
 export function kindsInWords(kinds: readonly string[]): string {
-  return listed(kinds.map((kind) => KINDS[kind] ?? kind), "or");
+  return listed(
+    kinds.map((kind) => KINDS[kind] ?? kind),
+    "or",
+  );
 }
 
 /** What a thing is, in words: `a hose`, `a part`. */
@@ -53,11 +83,29 @@ export function kindOf(thing: Thing): string {
 }
 
 const CONTEXTS: Readonly<Record<Context, string>> = {
-  file: "at the top of a file", machine: "in a machine", part: "in a part", fastener: "in a fastener", fluid: "in a fluid",
-  consumable: "in a consumable", line: "in a cable, hose or tap", shaft: "in a shaft", belt: "in a belt", pulley: "in a pulley",
-  hazard: "in a hazard", procedure: "in a procedure, outside its steps", kit: "in a kit", temporary: "in a temporary", tool: "in a tool",
-  state: "in what a job starts or ends with", choices: "among the answers of a condition", section: "in a section", note: "in a note",
-  acts: "in a step or an outcome", check: "in a check", tightening: "in a tightening", caution: "in a caution",
+  file: "at the top of a file",
+  machine: "in a machine",
+  part: "in a part",
+  fastener: "in a fastener",
+  fluid: "in a fluid",
+  consumable: "in a consumable",
+  line: "in a cable, hose or tap",
+  shaft: "in a shaft",
+  belt: "in a belt",
+  pulley: "in a pulley",
+  hazard: "in a hazard",
+  procedure: "in a procedure, outside its steps",
+  kit: "in a kit",
+  temporary: "in a temporary",
+  tool: "in a tool",
+  state: "in what a job starts or ends with",
+  choices: "among the answers of a condition",
+  section: "in a section",
+  note: "in a note",
+  acts: "in a step or an outcome",
+  check: "in a check",
+  tightening: "in a tightening",
+  caution: "in a caution",
 };
 
 /** A context in words: `in a step or an outcome`. */
@@ -73,7 +121,9 @@ export function headWord(id: string): string {
 
 /** The constructs that take a clause, by the words they begin with. */
 export function takersOf(clause: string): string[] {
-  return [...new Set([...constructs.values()].filter((c) => c.clauses.includes(clause)).map((c) => headWord(c.id)))];
+  return [
+    ...new Set([...constructs.values()].filter((c) => c.clauses.includes(clause)).map((c) => headWord(c.id))),
+  ];
 }
 
 /**

@@ -1,10 +1,22 @@
 /** Blocks in blocks, deeper than is read. */
 import { DEEPEST } from "../../grammar";
+import { twins } from "./say";
 import { shapeFaults } from "./shape";
 import type { FileRule } from "./types";
 
-const nested = (blocks: number): string =>
-  `torquil 1\n\nprocedure wash "Wash the drum" {\nstep "Wash" {\n${"when muddy {\n".repeat(blocks - 2)}"Wash."\n`;
+const DEPTHS = Array.from({ length: DEEPEST - 2 }, (_, i) => "  ".repeat(i + 2));
+const NESTED = `torquil 1
+
+procedure wash "Wash the drum" {
+  symptom muddy "The drum is muddy"
+  step "Wash" {
+${DEPTHS.map((indent) => `${indent}when muddy {\n`).join("")}${"  ".repeat(DEEPEST)}when muddy {  // one too many
+${[...DEPTHS]
+  .reverse()
+  .map((indent) => `${indent}}\n`)
+  .join("")}  }
+}
+`;
 
 export const tooDeep: FileRule = {
   code: "too-deep",
@@ -18,8 +30,7 @@ export const tooDeep: FileRule = {
   docs: {
     what: "Blocks stand in blocks, deeper than is read.",
     why: "Nobody can follow so many conditions at a machine, and a file with thousands of braces must not stop the checker.",
-    example: nested(DEEPEST + 1),
-    instead: nested(DEEPEST),
+    ...twins(NESTED, "when muddy {  // one too many", `"Use plenty of water."`),
   },
   check(file, report) {
     const first = shapeFaults(file, "too-deep")[0];

@@ -105,7 +105,17 @@ export interface Docs {
   readonly instead: string;
 }
 
-export const GROUPS = ["names and shape", "quantities", "fasteners", "tools and supplies", "the walk-through: states", "the way through", "time and people", "runs", "cautions"] as const;
+export const GROUPS = [
+  "names and shape",
+  "quantities",
+  "fasteners",
+  "tools and supplies",
+  "the walk-through: states",
+  "the way through",
+  "time and people",
+  "runs",
+  "cautions",
+] as const;
 export type Group = (typeof GROUPS)[number];
 
 /** A line by itself. Runs also on broken lines. */

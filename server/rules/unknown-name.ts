@@ -28,7 +28,13 @@ export const unknownName: FileRule = {
     what: "A name is used that nothing in sight bears.",
     why: "The fitter cannot know what is meant, and nothing that rests on the name can be checked.",
     ...twins(
-      `torquil 1\n\nmachine winch "Hand winch" {\n  part cover "Cover"\n  part drum "Drum"  behind covre\n}\n`,
+      `torquil 1
+
+machine winch "Hand winch" {
+  part cover "Cover"
+  part drum "Drum"  behind covre
+}
+`,
       "behind covre",
       "behind cover",
     ),
@@ -38,10 +44,14 @@ export const unknownName: FileRule = {
     const nearestName = remembered();
     file.bindings.forEach((binding, at) => {
       if (binding.thing || binding.misfit) return;
-      const fault = binding.accepts[0] === "stage" ? stageFault(binding, file.bindings, at) : nameFault(binding, file, nearestName);
+      const fault =
+        binding.accepts[0] === "stage"
+          ? stageFault(binding, file.bindings, at)
+          : nameFault(binding, file, nearestName);
       if (fault) report(fault);
     });
-    for (const thing of file.things) if (thing.kind === "hazard") for (const fault of actFaults(thing.entry, thing)) report(fault);
+    for (const thing of file.things)
+      if (thing.kind === "hazard") for (const fault of actFaults(thing.entry, thing)) report(fault);
   },
 };
 
@@ -54,8 +64,14 @@ function remembered(): NearestName {
     const byName = found.get(known) ?? new Map<string, Thing | undefined>();
     found.set(known, byName);
     if (!byName.has(name)) {
-      const near = nearest(name, known.map((t) => t.name));
-      byName.set(name, known.find((t) => t.name === near));
+      const near = nearest(
+        name,
+        known.map((t) => t.name),
+      );
+      byName.set(
+        name,
+        known.find((t) => t.name === near),
+      );
     }
     return byName.get(name);
   };
@@ -68,7 +84,13 @@ function nameFault(binding: Binding, file: FileModel, nearestName: NearestName):
   if (known.some((t) => readsLike(t.name, name))) return null;
   const thing = nearestName(name, known);
   if (!thing) return { place, args: { name, kinds: kindsInWords(accepts) } };
-  return { place, message: "near", args: { name, near: thing.name }, related: [declared(thing)], fixes: [fixOf(place, thing.name)] };
+  return {
+    place,
+    message: "near",
+    args: { name, near: thing.name },
+    related: [declared(thing)],
+    fixes: [fixOf(place, thing.name)],
+  };
 }
 
 /** A stage that none of the fasteners the act names has; silent where one of them is not known itself. */
@@ -78,11 +100,20 @@ function stageFault(binding: Binding, bindings: readonly Binding[], at: number):
   const fasteners = what.flatMap((b) => (b.thing?.kind === "fastener" ? [b.thing] : []));
   const first = fasteners[0];
   if (!first || what.some((b) => b.thing === null)) return null;
-  const stages = [...new Set(fasteners.flatMap((f) => fastenerFacts(f.entry).stages.map((s) => s.name)))].filter((s) => s !== "");
+  const stages = [
+    ...new Set(fasteners.flatMap((f) => fastenerFacts(f.entry).stages.map((s) => s.name))),
+  ].filter((s) => s !== "");
   const near = nearest(name, stages);
   const title = titleOf(first);
   const related = [declared(first)];
-  if (near) return { place, message: "stage-near", args: { title, name, near }, related, fixes: [fixOf(place, near)] };
+  if (near)
+    return {
+      place,
+      message: "stage-near",
+      args: { title, name, near },
+      related,
+      fixes: [fixOf(place, near)],
+    };
   const args: Args = { title, name, ...(stages.length > 0 ? { stages: stages.join(", ") } : {}) };
   return { place, message: "stage", args, hint: stages.length > 0 ? "stage-hint" : "", related };
 }
@@ -93,7 +124,8 @@ function actedOn(bindings: readonly Binding[], at: number): readonly Binding[] {
   let last = at;
   while (last >= 0 && !isWhat(bindings[last])) last--;
   let first = last;
-  while (isWhat(bindings[first - 1]) && bindings[first - 1]?.place.line === bindings[last]?.place.line) first--;
+  while (isWhat(bindings[first - 1]) && bindings[first - 1]?.place.line === bindings[last]?.place.line)
+    first--;
   return bindings.slice(first, last + 1);
 }
 
@@ -110,5 +142,13 @@ function actFaults(entry: Entry, { file, line }: Thing): Fault<Place>[] {
     });
 }
 
-const declared = (thing: Thing) => ({ place: thing.place, message: "declared", args: { title: titleOf(thing) } });
-const fixOf = (place: Place, near: string) => ({ title: { id: "fix", args: { near } }, safe: false, changes: [{ place, text: near }] });
+const declared = (thing: Thing) => ({
+  place: thing.place,
+  message: "declared",
+  args: { title: titleOf(thing) },
+});
+const fixOf = (place: Place, near: string) => ({
+  title: { id: "fix", args: { near } },
+  safe: false,
+  changes: [{ place, text: near }],
+});

@@ -19,7 +19,12 @@ export const unknownUnit: LineRule = {
     what: "A unit is not known.",
     why: "A figure whose unit nobody knows cannot be set on a tool.",
     ...twins(
-      `torquil 1\n\nmachine winch "Hand winch" {\n  fastener lid-bolts "Lid bolts"  tighten 22 Nmm\n}\n`,
+      `torquil 1
+
+machine winch "Hand winch" {
+  fastener lid-bolts "Lid bolts"  tighten 22 Nmm
+}
+`,
       "22 Nmm",
       "22 N·m",
     ),
@@ -30,7 +35,12 @@ export const unknownUnit: LineRule = {
       if (instead === "") report({ place, args: { unit: found } });
       else {
         const args = { unit: found, near: instead, line: repaired(line, span, instead) };
-        report({ place, message: "near", args, fixes: [{ title: { id: "fix", args }, safe: false, changes: [{ place, text: instead }] }] });
+        report({
+          place,
+          message: "near",
+          args,
+          fixes: [{ title: { id: "fix", args }, safe: false, changes: [{ place, text: instead }] }],
+        });
       }
     }
   },

@@ -15,7 +15,18 @@ export const unreadableFile: FileRule = {
   docs: {
     what: "A used file is there and cannot be read: it is no text, too large, or closed to this user.",
     why: "Its names stay unknown, so nothing that rests on them can be checked.",
-    ...twins(`torquil 1\n\nuse "unreadable.torquil"\n\nmachine winch "Hand winch" {\n  part drum "Drum"\n}\n`, `use "unreadable.torquil"`, `// no other file is used`),
+    ...twins(
+      `torquil 1
+
+use "unreadable.torquil"
+
+machine winch "Hand winch" {
+  part drum "Drum"
+}
+`,
+      `use "unreadable.torquil"`,
+      `// no other file is used`,
+    ),
   },
   check(file, report) {
     for (const fault of linkFaults(file, "unreadable")) report(fault);

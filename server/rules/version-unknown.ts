@@ -28,9 +28,14 @@ export const versionUnknown: FileRule = {
     for (const { row, entry } of file.entries.filter((c) => isVersion(c.entry))) {
       const place = placeAt(file.path, row, entry.form.at);
       const found = countIn(entry.form, "version");
-      if (row !== file.document.lines.findIndex((l) => l.kind !== "blank" && l.kind !== "comment")) report({ place, message: "first" });
+      if (row !== file.document.lines.findIndex((l) => l.kind !== "blank" && l.kind !== "comment"))
+        report({ place, message: "first" });
       else if (found !== null && found !== KNOWN) {
-        report({ place, args: { found: String(found) }, fixes: [{ title: { id: "fix", args: {} }, safe: false, changes: [{ place, text: "torquil 1" }] }] });
+        report({
+          place,
+          args: { found: String(found) },
+          fixes: [{ title: { id: "fix", args: {} }, safe: false, changes: [{ place, text: "torquil 1" }] }],
+        });
       }
     }
   },

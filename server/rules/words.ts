@@ -6,9 +6,13 @@ import { RULES } from "./registry";
 import type { Args, Finding, Message, Page } from "./types";
 
 /** The catalogue: one page a code, by code. A code whose rules look at more than one grain has one page. */
-export const PAGES: readonly Page[] = [...new Map<string, Page>([...RULES, ...ALLOWANCE_PAGES].map((p) => [p.code, p])).values()].sort((a, b) => (a.code < b.code ? -1 : 1));
+export const PAGES: readonly Page[] = [
+  ...new Map<string, Page>([...RULES, ...ALLOWANCE_PAGES].map((p) => [p.code, p])).values(),
+].sort((a, b) => (a.code < b.code ? -1 : 1));
 
-const byCode: ReadonlyMap<string, Page> = new Map(PAGES.flatMap((p) => [p.code, ...(p.alsoCodes ?? [])].map((code) => [code, p] as const)));
+const byCode: ReadonlyMap<string, Page> = new Map(
+  PAGES.flatMap((p) => [p.code, ...(p.alsoCodes ?? [])].map((code) => [code, p] as const)),
+);
 
 /** The page on a code. */
 export function pageByCode(code: string): Page | undefined {

@@ -18,7 +18,12 @@ export const wrongDimension: LineRule = {
     what: "A quantity has a unit of the wrong kind: a weight where a torque is asked for, a length for a time.",
     why: "Such a figure cannot be compared or converted, and one of number and unit must be a slip.",
     ...twins(
-      `torquil 1\n\nmachine winch "Hand winch" {\n  fastener lid-bolts "Lid bolts"  tighten 22 mm\n}\n`,
+      `torquil 1
+
+machine winch "Hand winch" {
+  fastener lid-bolts "Lid bolts"  tighten 22 mm
+}
+`,
       "22 mm",
       "22 N·m",
     ),
@@ -29,8 +34,13 @@ export const wrongDimension: LineRule = {
         if (code !== "wrong-dimension") continue;
         const place = { row: 0, span };
         const kinds = slot.accepts;
-        if (kinds.length === 0 || found === "") report({ place, message: "pair", args: { text: line.text.slice(span.start, span.end) } });
-        else report({ place, args: { unit: found, kind: kinds.join(" or "), wanted: quantitiesInWords(kinds) } });
+        if (kinds.length === 0 || found === "")
+          report({ place, message: "pair", args: { text: line.text.slice(span.start, span.end) } });
+        else
+          report({
+            place,
+            args: { unit: found, kind: kinds.join(" or "), wanted: quantitiesInWords(kinds) },
+          });
       }
     }
   },

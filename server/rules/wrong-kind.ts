@@ -17,7 +17,14 @@ export const wrongKind: FileRule = {
     what: "A name means something of a kind that does not fit where it stands.",
     why: "A tool cannot come off a machine: either the name is the wrong one, or the act.",
     ...twins(
-      `torquil 1\n\nmachine winch "Hand winch" {\n  fluid oil "Gear oil"\n  part drum "Drum"\n  part cover "Cover"  behind oil\n}\n`,
+      `torquil 1
+
+machine winch "Hand winch" {
+  fluid oil "Gear oil"
+  part drum "Drum"
+  part cover "Cover"  behind oil
+}
+`,
       "behind oil",
       "behind drum",
     ),

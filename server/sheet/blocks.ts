@@ -6,7 +6,7 @@
  */
 import type { Language } from "../phrases/sheet";
 import type { Dual, Item, Ref, Runs, Signal, Stage } from "./inline";
-import type { Condition, Drawing, Each, Figure, Note, Panel, Prose, Step } from "./work";
+import type { Drawing, Step, Work } from "./work";
 
 export type * from "./inline";
 export type * from "./work";
@@ -136,6 +136,8 @@ export interface Consumables extends Item {
     /** Time from laying it on to the last act it allows. */
     readonly openTime?: string;
     readonly cure?: string;
+    /** What becomes of the rest, and what it is harmful for. */
+    readonly note?: Runs;
     readonly at: readonly Ref[];
   })[];
 }
@@ -159,8 +161,11 @@ export interface Temporaries extends Item {
   readonly rows: readonly (Item & {
     readonly name: Runs;
     readonly place?: Runs;
-    /** Every insertion and the way out that belongs to it, in the order of the sheet. */
-    readonly uses: readonly { readonly in: Ref; readonly out: Ref }[];
+    /**
+     * Every insertion and the way out that belongs to it, in the order of the sheet. No `in`: it is there when the job
+     * begins; no `out`: it is still there when the job ends.
+     */
+    readonly uses: readonly { readonly in?: Ref; readonly out?: Ref }[];
   })[];
 }
 
@@ -190,7 +195,7 @@ export interface Drawings extends Item {
 export interface Section extends Item {
   readonly kind: "section";
   readonly title: string;
-  readonly blocks: readonly (Step | Panel | Prose | Note | Figure | Drawing | Condition | Each)[];
+  readonly blocks: readonly (Work | Step)[];
 }
 
 /** Values measured in the steps that are kept; each says at which step it was measured. */
@@ -198,8 +203,8 @@ export interface RecordedValues extends Item {
   readonly kind: "values";
   readonly rows: readonly (Item & {
     readonly name: Runs;
-    /** The measure's id, so that a web page can carry the value over. */
-    readonly measure: string;
+    /** The measure's id, so that a web page can carry the value over; absent where a word is written down, no figure. */
+    readonly measure?: string;
     readonly limit?: Runs;
     readonly unit?: string;
     /** Names of the places measured; one empty name for a single place. */

@@ -4,7 +4,7 @@
 import { clauseOf, clausesOf, type Detail, fastenerFacts, fluidFacts, markFacts, namesIn, partFacts, quantityIn, shaftFacts, temporaryFacts, textIn } from "../facts";
 import { type Spot, stepAround, type Thing } from "../model";
 import { type ActWord, actTemplate, isActWord } from "../phrases/acts";
-import { type Build, itemOf, quantityRuns, rangeOf, saidIn, stepTitled, stepWords, type Titled, thingAt, titles } from "./build-context";
+import { type Build, itemOf, quantityRuns, rangeOf, saidIn, stepTitled, stepWords, type Titled, targetOf, thingAt, titles } from "./build-context";
 import { bare, boxesOf, orderSaid, stageSaid, stagesDone } from "./build-stages";
 import { type Use, WHAT, withs } from "./build-uses";
 import { type Args, fill, plain, sentences } from "./fill";
@@ -49,12 +49,9 @@ function isLeftHand({ act }: Use, thing: Thing): boolean {
 function tighteningOf(build: Build, use: Use, fastener: Thing): Tightening | undefined {
   const stages = stagesDone(build, use, fastener);
   if (stages.length === 0) return undefined;
-  const order = orderSaid(build, use.spot, use.act, fastener, stages);
-  return {
-    stages: stages.map((stage) => stageSaid(build, use.spot, stage)),
-    ...(order.length > 0 ? { order } : {}),
-    boxes: boxesOf(fastener, stages),
-  };
+  const boxes = boxesOf(fastener, stages);
+  const order = orderSaid(build, use.spot, use.act, fastener, stages, boxes);
+  return { stages: stages.map((stage) => stageSaid(build, use.spot, stage)), ...(order.length > 0 ? { order } : {}), boxes };
 }
 
 /** A sentence of the acts, filled in. */
@@ -160,11 +157,12 @@ function moreSaid(build: Build, use: Use, things: readonly Thing[]): readonly Ru
     oilSaid(build, act.verb, things),
     order.length > 0 ? said(build, "order", { order }) : [],
     turnsSaid(build, use, things),
+    act.age === "new" && keptOnReturn(build, use, things) ? said(build, "after-return") : [],
     wayRoundSaid(build, use, things),
     act.ownPlace || (act.verb === "fit" && things.some(hasOwnPlace)) ? said(build, "own-place") : [],
     act.loosely ? said(build, "loosely") : [],
     act.byHand ? byHandSaid(build, use, things) : [],
-    act.toStage ? said(build, "to-stage", { stage: plain(act.toStage.name.replaceAll("-", " ")) }) : [],
+    act.toStage && !isLastStage(act.toStage.name, things) ? said(build, "to-stage", { stage: plain(act.toStage.name.replaceAll("-", " ")) }) : [],
     act.keep ? said(build, fluid ? "keep.fluid" : "keep") : [],
     act.discard ? said(build, fluid ? "discard.fluid" : "discard") : [],
     dispose ? said(build, "dispose", { how: plain(dispose) }) : [],
@@ -177,6 +175,10 @@ function moreSaid(build: Build, use: Use, things: readonly Thing[]): readonly Ru
     ...clausesOf(entry, "within-time").map((detail) => withinSaid(build, spot, detail)),
     act.atMost ? said(build, "at-most", { amount: quantityRuns(build, act.atMost) }) : [],
   ];
+}
+
+function isLastStage(stage: string, things: readonly Thing[]): boolean {
+  return things.every((thing) => thing.kind !== "fastener" || fastenerFacts(thing.entry).stages.at(-1)?.name === stage);
 }
 
 const hasOwnPlace = (thing: Thing): boolean => thing.kind === "part" && partFacts(thing.entry).ownPlace;
@@ -221,6 +223,21 @@ function wayRoundSaid(build: Build, { spot, act }: Use, things: readonly Thing[]
   return said(build, "way-round", { direction: plain(direction), mark: plain(textIn(own, "mark") || textIn(facts, "mark")) });
 }
 
+/** Whether a part that is fitted new may, after a return, be the one that a later act takes off and keeps. */
+function keptOnReturn(build: Build, { spot, index }: Use, things: readonly Thing[]): boolean {
+  const here = build.job.spots.indexOf(spot);
+  return things
+    .flatMap((thing) => build.uses.on(thing))
+    .some((later) => later.index > index && later.act.keep && returnsBefore(build, later.spot, here));
+}
+
+/** Whether the outcome around an act leads back to before a place of the job. */
+function returnsBefore(build: Build, spot: Spot, here: number): boolean {
+  const lead = spot.parent?.children.find(({ entry }) => entry.construct === "repeat");
+  const target = lead && targetOf(build, lead, namesIn(lead.entry.form, "target")[0]);
+  return target !== undefined && build.job.spots.indexOf(target) <= here;
+}
+
 /** Fitted by hand, and in which step it is tightened where that can be told. */
 function byHandSaid(build: Build, { spot, index }: Use, things: readonly Thing[]): Runs {
   const fastener = things.find((thing) => thing.kind === "fastener");
@@ -258,7 +275,8 @@ function waitOf(build: Build, use: Use): Wait {
 
 function untilOf(build: Build, level: Quantity, below: boolean): NonNullable<Wait["until"]> {
   const limit = below ? { ...level, shape: "under" as const, low: null, highIncluded: false } : { ...level, shape: "over" as const, high: null, lowIncluded: false };
-  return { limit: quantityRuns(build, { ...limit, nominal: null, other: null }), ...rangeOf(build, { ...limit, nominal: null }) };
+  const [first] = quantityRuns(build, { ...limit, nominal: null });
+  return { limit: first ? [first] : [], ...rangeOf(build, { ...limit, nominal: null }) };
 }
 
 

@@ -230,6 +230,16 @@ function spelled(language: Language, { id }: Unit, value: number): string | unde
   return jobTemplate(language, size > 1 || size === 0 ? `unit.${id}s` : `unit.${id}`);
 }
 
+/** Items by what they have in common, in the order in which they first come. */
+export function grouped<T, K>(items: readonly T[], keyOf: (item: T) => K): ReadonlyMap<K, readonly T[]> {
+  const groups = new Map<K, T[]>();
+  for (const item of items) {
+    const key = keyOf(item);
+    groups.set(key, [...(groups.get(key) ?? []), item]);
+  }
+  return groups;
+}
+
 /** Where an item comes from, for whoever wants to lead back to the source. */
 export function itemOf(
   spot: Spot,

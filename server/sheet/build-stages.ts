@@ -83,14 +83,26 @@ function settingOf(build: Build, { kind, value }: StageFact, tools: readonly Thi
   return undefined;
 }
 
-/** In which order several fasteners are turned: as the act says, else as the fastener does. Nothing for one. */
-export function orderSaid(build: Build, spot: Spot, act: Act, fastener: Thing | undefined, stages: readonly StageDone[] = []): Runs {
-  const own = orderIn(build, methodIn(spot.entry.details), slotIn(clauseOf(spot.entry, "order"), "holes")?.holes ?? []);
+/**
+ * In which order several fasteners are turned: as the act says, else as the fastener does. Nothing for one. Numbers that
+ * stand at the boxes already are not said again beside the name of the method.
+ */
+export function orderSaid(
+  build: Build,
+  spot: Spot,
+  act: Act,
+  fastener: Thing | undefined,
+  stages: readonly StageDone[] = [],
+  boxes: readonly string[] = [],
+): Runs {
+  const said = (method: OrderMethod, holes: readonly number[]): Runs =>
+    orderIn(build, method, method !== null && holes.join() === boxes.join() ? [] : holes);
+  const own = said(methodIn(spot.entry.details), slotIn(clauseOf(spot.entry, "order"), "holes")?.holes ?? []);
   if (own.length > 0 || act.verb !== "tighten" || !fastener) return own;
   const facts = fastenerFacts(fastener.entry);
   if (facts.count < 2) return [];
   const staged = stages.find(({ fact }) => fact.order.length > 0 || fact.method !== null)?.fact;
-  return orderIn(build, staged?.method ?? facts.method, staged && staged.order.length > 0 ? staged.order : facts.order);
+  return said(staged?.method ?? facts.method, staged && staged.order.length > 0 ? staged.order : facts.order);
 }
 
 function orderIn(build: Build, method: OrderMethod, holes: readonly number[]): Runs {

@@ -7,6 +7,8 @@ export interface Item {
   readonly id: string;
   /** Changed since the revision the sheet is compared with: a bar stands in the margin beside it. */
   readonly changed?: true;
+  /** Where the writer wrote it, so that a preview can lead back there; the line from 0. Not printed. */
+  readonly source?: { readonly file: string; readonly line: number };
 }
 
 /** How a run of text is set. A `quantity` (a number with its unit) stays on one line. */

@@ -3,7 +3,7 @@
  */
 import { type Language, say } from "../phrases/sheet";
 import { dual, LINE_BREAK, plain, quantity, runs, stage, stepNumbers, strong, text, tick } from "./atoms";
-import type { Consumables, Fluids, Item, Parts, Temporaries, TighteningTable, Tools } from "./blocks";
+import type { Consumables, Fluids, Item, Parts, Ref, Temporaries, TighteningTable, Tools } from "./blocks";
 import type { Atom, Node } from "./nodes";
 import { listed, row } from "./tables";
 
@@ -71,8 +71,9 @@ export function consumables(language: Language, block: Consumables): Node[] {
       ["column.got", 1.3, "centre"],
       ["column.consumable", 4],
       ["column.grade", 3],
-      ["column.open-time", 2.2],
-      ["column.cure", 2.2],
+      ["column.open-time", 2],
+      ["column.cure", 2],
+      ["column.note", 3],
       ["column.steps", 2],
     ],
     rowHead: 1,
@@ -84,6 +85,7 @@ export function consumables(language: Language, block: Consumables): Node[] {
         runs(item.grade),
         item.openTime === undefined ? [] : [quantity(item.openTime)],
         item.cure === undefined ? [] : [quantity(item.cure)],
+        runs(item.note),
         stepNumbers(item.at),
       ),
     ),
@@ -129,15 +131,27 @@ export function temporaries(language: Language, block: Temporaries): Node[] {
       const boxes = (way: "in" | "out") =>
         item.uses.flatMap((use, index): Atom[] => [
           ...(index > 0 ? [LINE_BREAK] : []),
-          tick(
-            `${item.id}.${way}${index + 1}`,
-            `${plain(runs(item.name))}: ${say(language, `column.${way}`)} ${index + 1}`,
-          ),
-          { kind: "ref", text: say(language, "step", { number: use[way].number }), to: use[way].id },
+          ...insertion(language, item, use[way], way, index),
         ]);
       return row(item, runs(item.name), runs(item.place), boxes("in"), boxes("out"));
     }),
   });
+}
+
+/** A box and the step at which a temporary item goes in or comes out, or the word that it is left as it is. */
+function insertion(
+  language: Language,
+  item: Temporaries["rows"][number],
+  at: Ref | undefined,
+  way: "in" | "out",
+  index: number,
+): Atom[] {
+  if (at === undefined) return [text(say(language, `temporary.${way}`))];
+  const name = `${plain(runs(item.name))}: ${say(language, `column.${way}`)} ${index + 1}`;
+  return [
+    tick(`${item.id}.${way}${index + 1}`, name),
+    { kind: "ref", text: say(language, "step", { number: at.number }), to: at.id },
+  ];
 }
 
 export function tightening(language: Language, block: TighteningTable): Node[] {
@@ -149,7 +163,7 @@ export function tightening(language: Language, block: TighteningTable): Node[] {
       ["column.state", 2.3],
       ["column.value", 4.5],
       ["column.order", 2.1],
-      ["column.note", 2.2],
+      ["column.note", 2.8],
       ["column.steps", 1.5],
     ],
     rows: block.rows.map((item) =>

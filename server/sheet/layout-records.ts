@@ -2,7 +2,7 @@
  * Lays out what is kept of the job: recorded values, job record, sign-off, and the sheet's revisions.
  */
 import { type Language, say } from "../phrases/sheet";
-import { cell, plain, quantity, runs, stepNumbers, strong, text } from "./atoms";
+import { betweenPlaces, cell, plain, quantity, runs, stepNumbers, strong, text } from "./atoms";
 import type { JobRecord, RecordedValues, Revisions, SignOff } from "./blocks";
 import type { Atom, Node } from "./nodes";
 import { listed, row } from "./tables";
@@ -24,16 +24,16 @@ export function recordedValues(language: Language, block: RecordedValues): Node[
         stepNumbers([item.at]),
         runs(item.limit),
         item.places.flatMap((place, index): Atom[] => [
-          ...(index > 0 ? [text("  ")] : []),
+          ...(index > 0 ? [betweenPlaces(item.places)] : []),
           ...(place === "" ? [] : [text(`${place} `)]),
           {
             kind: "field",
             id: `${item.id}.value${index + 1}`,
             name: `${plain(runs(item.name))} ${place}`.trim(),
-            size: "short",
+            size: item.measure === undefined ? "medium" : "short",
             input: "text",
             unit: item.unit ?? "",
-            copies: `${item.measure}.value${index + 1}`,
+            ...(item.measure === undefined ? {} : { copies: `${item.measure}.value${index + 1}` }),
           },
         ]),
       ),

@@ -37,7 +37,8 @@ function leadWords(language: Language, lead: Lead, id: string): Atom[] {
 /** More returns than this have no boxes; the number is said. */
 const MOST_RETURN_BOXES = 5;
 
-function returns(language: Language, times: number, id: string): Atom[] {
+function returns(language: Language, times: number | undefined, id: string): Atom[] {
+  if (times === undefined) return [];
   const bound =
     times === 1
       ? say(language, "lead.at-most-once")

@@ -9,7 +9,8 @@ export interface Step extends Item {
   /** Steps and checks share one series through the sheet. */
   readonly number: string;
   readonly title: string;
-  readonly body: readonly Work[];
+  /** Steps in it are those of another procedure that is followed here. */
+  readonly body: readonly (Work | Step)[];
   /** For a check: where each outcome leads, in the order it is looked for. Empty for a step. */
   readonly outcomes: readonly Outcome[];
 }
@@ -100,12 +101,14 @@ export type OutcomeName =
   | "within"
   | "met"
   | "not-met"
+  | "outside"
   | "yes"
   | "no"
   | "choice"
   | "still-over"
   | "still-under"
   | "still-not-met"
+  | "still-outside"
   | "still-yes"
   | "still-no";
 
@@ -116,16 +119,19 @@ export interface Outcome extends Item {
   readonly text?: Runs;
   /** The values that have this outcome, in the measure's unit, so that a web page can point at it. */
   readonly range?: Range;
-  readonly body: readonly Work[];
+  readonly body: readonly (Work | Step)[];
   readonly lead: Lead;
 }
 
-/** Where an outcome leads. `times` is how many returns are allowed; `next` where the work goes on. */
+/**
+ * Where an outcome leads. `times` is how many returns are allowed, absent where the writer has not bounded them (a draft);
+ * `next` where the work goes on.
+ */
 export type Lead =
   | { readonly kind: "go-on"; readonly next?: Ref }
   | { readonly kind: "go-to"; readonly to: Ref }
-  | { readonly kind: "check-again"; readonly to: Ref; readonly times: number }
-  | { readonly kind: "repeat"; readonly to: Ref; readonly times: number; readonly back: Ref }
+  | { readonly kind: "check-again"; readonly to: Ref; readonly times?: number }
+  | { readonly kind: "repeat"; readonly to: Ref; readonly times?: number; readonly back: Ref }
   | { readonly kind: "end"; readonly reason: Runs };
 
 /** A paragraph of the writer's prose. */

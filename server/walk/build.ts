@@ -6,7 +6,7 @@ import type { Entry } from "../facts";
 import type { Place, Thing } from "../model";
 import type { JumpPoint, Point, ReturnPoint, Spot, TestPoint } from "./points";
 import type { Scope } from "./scope";
-import type { Variable, Variables } from "./variables";
+import type { Variables } from "./variables";
 
 /** A stretch of points that a block of the text makes; `end` is the point after it. */
 export interface Block {
@@ -21,9 +21,8 @@ export interface Region {
   readonly start: number;
   end: number;
   readonly parent: number;
+  /** Its own tests, those of inner regions aside. */
   readonly tests: number[];
-  /** Points in it, inner regions aside, that lead elsewhere. */
-  readonly exits: number[];
 }
 
 export interface Draft {
@@ -52,8 +51,22 @@ export interface Around {
   readonly pending: { readonly point: number; readonly target: Thing | null }[];
   /** Points that go on to the end of the step or check they stand in. */
   readonly onward: number[] | null;
-  /** The first point of the check around. */
-  readonly check: number | null;
+  readonly asking: Asking | null;
+}
+
+/** The check around: where it begins, and its outcomes so far. */
+export interface Asking {
+  readonly first: number;
+  readonly thing: Thing;
+  readonly outcomes: OutcomeTest[];
+}
+
+export interface OutcomeTest {
+  readonly at: number;
+  readonly still: boolean;
+  readonly mask: bigint;
+  /** The counters of the bounded returns in its body. */
+  readonly returns: readonly number[];
 }
 
 export function spotOf(around: Around, entry: Entry, line: number): Spot {
@@ -63,9 +76,9 @@ export function spotOf(around: Around, entry: Entry, line: number): Spot {
 type Bare<P> = P extends Point ? Omit<P, "parent" | "region" | "block"> : never;
 
 /** Puts a point down and returns its index. */
-export function put({ points, ...draft }: Draft, point: Bare<Point>): number {
-  points.push({ ...point, parent: draft.parent, region: draft.region, block: draft.block } as Point);
-  return points.length - 1;
+export function put(draft: Draft, point: Bare<Point>): number {
+  const { parent, region, block } = draft;
+  return draft.points.push({ ...point, parent, region, block } as Point) - 1;
 }
 
 /** Puts down what a block holds. */
@@ -83,7 +96,7 @@ export function inBlock(draft: Draft, construct: string, work: () => void): void
 export function inRegion(draft: Draft, work: () => void): void {
   const before = draft.region;
   draft.region = draft.regions.length;
-  const region: Region = { start: draft.points.length, end: 0, parent: before, tests: [], exits: [] };
+  const region: Region = { start: draft.points.length, end: 0, parent: before, tests: [] };
   draft.regions.push(region);
   work();
   region.end = draft.points.length;
@@ -102,19 +115,7 @@ export function inTest(draft: Draft, test: Omit<Bare<TestPoint>, "elseAt">, body
   return at;
 }
 
-/** Puts down a point that leads elsewhere, to be led there by `leadTo`. */
-export function putExit(draft: Draft, point: Bare<JumpPoint> | Bare<ReturnPoint>): number {
-  const at = put(draft, point);
-  draft.regions[draft.region]?.exits.push(at);
-  return at;
-}
-
 /** Leads jumps to a point. */
 export function leadTo(draft: Draft, jumps: readonly number[], to: number): void {
   for (const jump of jumps) (draft.points[jump] as JumpPoint | ReturnPoint).to = to;
-}
-
-/** Puts the asking of a check down. */
-export function putAsk(draft: Draft, spot: Spot, variable: Variable): void {
-  put(draft, { kind: "ask", spot, variable: variable.index });
 }

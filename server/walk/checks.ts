@@ -2,9 +2,9 @@
  * A check in the graph: its acts, the asking, then each outcome as a test with its body. An outcome with bounded
  * returns is entered until they are used up, and its `if still` from then on.
  */
-import { type Child, checkOf, type Entry, textIn } from "../facts";
-import type { Thing } from "../model";
-import { type Around, inBlock, inRegion, inTest, leadTo, put, putAsk, spotOf } from "./build";
+import { type Child, type Entry, namesIn, textIn } from "../facts";
+import { placeAt, type Thing } from "../model";
+import { type Around, type Asking, inBlock, inRegion, inTest, leadTo, put, spotOf } from "./build";
 import type { ReturnPoint, TestPoint } from "./points";
 
 type PutAll = (around: Around, children: readonly Child[], line: number) => void;
@@ -14,91 +14,102 @@ export function putCheck(around: Around, entry: Entry, line: number, putAll: Put
   const { draft } = around;
   const first = draft.points.length;
   around.starts.set(line, first);
-  const thing = checkThing(around, entry, line);
+  const asking: Asking = { first, thing: checkThing(around, entry, line), outcomes: [] };
   const onward: number[] = [];
-  const within: Around = { ...around, onward, check: first };
+  const within: Around = { ...around, onward, asking };
+  const spot = spotOf(around, entry, line);
+  const [before, after] = parted(entry.children);
   inBlock(draft, "check", () => {
     inRegion(draft, () => {
-      const outcomes = entry.children.filter((c) => c.entry.construct === "if");
-      const conditional = entry.children.filter((c) => holdsOutcome(c.entry));
-      const plain = entry.children.filter((c) => !outcomes.includes(c) && !conditional.includes(c));
-      putAll(within, plain, line);
-      const spot = spotOf(around, entry, line);
-      putAsk(draft, spot, draft.variables.ofCheck(thing));
-      const title = `"${thing.title}"`;
-      const tests: OutcomeTest[] = [];
-      for (const child of outcomes) putOutcome(within, child.entry, line + child.row, { thing, title, tests, putAll });
-      for (const child of conditional) putAll({ ...within, check: first }, [child], line);
-      closeReturns(around, tests);
+      putAll(within, before, line);
+      put(draft, { kind: "ask", spot, variable: draft.variables.ofCheck(asking.thing).index });
+      putAll(within, after, line);
+      closeReturns(around, asking);
       leadTo(draft, onward, draft.points.length);
-      if (thing.named) put(draft, { kind: "done", spot, thing });
     });
+    if (asking.thing.named) put(draft, { kind: "done", spot, thing: asking.thing });
   });
 }
 
-interface OutcomeTest {
-  readonly at: number;
-  readonly still: boolean;
-  readonly mask: bigint;
-  readonly returns: readonly number[];
+/** What is done before the asking, and the outcomes after it, whether bare or under a condition. */
+function parted(children: readonly Child[]): [readonly Child[], readonly Child[]] {
+  const isAfter = (i: number): boolean => {
+    const child = children[i];
+    if (!child) return false;
+    if (child.entry.construct === "otherwise") return holdsOutcome(child.entry) || holdsOutcome(children[i - 1]?.entry);
+    const next = children[i + 1]?.entry;
+    return holdsOutcome(child.entry) || (child.entry.construct === "when" && next?.construct === "otherwise" && holdsOutcome(next));
+  };
+  return [children.filter((_, i) => !isAfter(i)), children.filter((_, i) => isAfter(i))];
 }
 
-interface Outcomes {
-  readonly thing: Thing;
-  readonly title: string;
-  readonly tests: OutcomeTest[];
-  readonly putAll: PutAll;
+function holdsOutcome(entry: Entry | undefined): boolean {
+  if (!entry) return false;
+  if (entry.construct === "if") return true;
+  const blocks = entry.construct === "when" || entry.construct === "otherwise" || entry.construct === "for";
+  return blocks && entry.children.some((c) => holdsOutcome(c.entry));
 }
 
-function putOutcome(within: Around, entry: Entry, line: number, { thing, title, tests, putAll }: Outcomes): void {
-  const { draft } = within;
+/** Puts an outcome of the check around down, with what is done then. */
+export function putOutcome(around: Around, entry: Entry, line: number, putAll: PutAll): void {
+  const { draft, asking } = around;
+  if (!asking) return;
   const outcome = textIn(entry.form, "outcome");
   const still = entry.form.words.includes("still");
-  const { variable, mask } = draft.variables.outcome(thing, outcome);
-  const spot = spotOf(within, entry, line);
+  const { variable, mask } = draft.variables.outcome(asking.thing, outcome);
+  const spot = spotOf(around, entry, line);
   const words = `${still ? "still " : ""}${outcome}`;
+  const title = `"${asking.thing.title}"`;
   const passes = entry.children.every((c) => c.entry.construct === "go-on" || c.entry.construct === "note");
   const at = inTest(
     draft,
-    { kind: "test", spot, variable: variable.index, mask, counters: [], usedUp: still, passes, yes: `${title} is ${words}`, no: `${title} is not ${words}` },
+    {
+      kind: "test",
+      spot,
+      variable: variable.index,
+      mask,
+      counters: [],
+      usedUp: still,
+      passes,
+      yes: `${title} is ${words}`,
+      no: `${title} is not ${words}`,
+    },
     () => {
-      inBlock(draft, "if", () => putAll(within, entry.children, line));
-      within.onward?.push(put(draft, { kind: "jump", spot, to: 0 }));
+      inBlock(draft, "if", () => putAll(around, entry.children, line));
+      around.onward?.push(put(draft, { kind: "jump", spot, to: 0 }));
     },
   );
-  const returns: number[] = [];
-  for (let i = at; i < draft.points.length; i++) {
-    const point = draft.points[i] as ReturnPoint;
-    if (point.kind === "return" && point.counter >= 0) returns.push(point.counter);
-  }
-  tests.push({ at, still, mask, returns });
+  const body = draft.points.slice(at) as ReturnPoint[];
+  const returns = body.filter((p) => p.kind === "return" && p.counter >= 0).map((p) => p.counter);
+  asking.outcomes.push({ at, still, mask, returns });
 }
 
 /** Binds each outcome to its own returns, and each `if still` to those of the outcomes it follows. */
-function closeReturns({ draft }: Around, tests: readonly OutcomeTest[]): void {
-  for (const test of tests) {
-    const of = test.still ? tests.filter((t) => !t.still && (t.mask & test.mask) !== 0n) : [test];
+function closeReturns({ draft }: Around, { outcomes }: Asking): void {
+  for (const test of outcomes) {
+    const of = test.still ? outcomes.filter((t) => !t.still && (t.mask & test.mask) !== 0n) : [test];
     (draft.points[test.at] as TestPoint).counters = of.flatMap((t) => t.returns);
   }
 }
 
-function holdsOutcome(entry: Entry): boolean {
-  const blocks = entry.construct === "when" || entry.construct === "otherwise" || entry.construct === "for";
-  return blocks && entry.children.some((c) => c.entry.construct === "if" || holdsOutcome(c.entry));
-}
-
 /** The check as a thing; a nameless one is made from its head. */
 function checkThing(around: Around, entry: Entry, line: number): Thing {
-  const found = around.scope.find(textIn(entry.form, "name") || nameOf(entry), ["check"]);
+  const name = namesIn(entry.form, "name")[0]?.name;
+  const found = name === undefined ? undefined : around.scope.find(name, ["check"]);
   if (found?.line === line) return found;
   const title = textIn(entry.form, "title");
   const { file } = around;
-  const place = { file, line, start: entry.form.at.span.start, end: entry.form.at.span.end };
   return {
-    kind: "check", name: "", title, id: `${file}/check/${title}`, place, file, line, entry,
-    owner: around.scope.procedure, named: false, doubtful: false,
+    kind: "check",
+    name: "",
+    title,
+    id: `${file}/${around.scope.procedure.name}/check/${title}`,
+    place: placeAt(file, line, entry.form.at),
+    file,
+    line,
+    entry,
+    owner: around.scope.procedure,
+    named: false,
+    doubtful: false,
   };
 }
-
-const nameOf = (entry: Entry): string => entry.form.slots.find((s) => s.role === "name")?.names[0]?.name ?? "";
-const _unused = checkOf;

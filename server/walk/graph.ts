@@ -5,8 +5,8 @@
 import { constructs } from "../../grammar";
 import { actOf, CAUTION_WORDS, type Child, type Entry, namesIn, timesOf } from "../facts";
 import { type Place, type Procedure, placeAt, type Thing } from "../model";
-import { type Around, type Block, type Draft, inBlock, inRegion, inTest, leadTo, put, putExit, type Region, spotOf } from "./build";
-import { putCheck } from "./checks";
+import { type Around, type Block, type Draft, inBlock, inRegion, inTest, leadTo, put, type Region, spotOf } from "./build";
+import { putCheck, putOutcome } from "./checks";
 import type { Point } from "./points";
 import { type Scope, scopeOf, scopeWithin } from "./scope";
 import { type Variables, variablesOf } from "./variables";
@@ -29,7 +29,7 @@ export function graphOf(procedure: Procedure): Graph {
   const draft: Draft = { points: [], blocks: [], regions: [], variables, bounds: [], parent: -1, region: -1, block: -1 };
   const scope = scopeOf(procedure);
   const { thing } = procedure;
-  const around = { draft, scope, file: thing.file, through: null, open: [thing], onward: null, check: null };
+  const around = { draft, scope, file: thing.file, through: null, open: [thing], onward: null, asking: null };
   inBlock(draft, "procedure", () => {
     putProcedure({ ...around, starts: new Map(), pending: [] }, thing);
     put(draft, { kind: "end", spot: spotOf({ ...around, starts: new Map(), pending: [] }, thing.entry, thing.line) });
@@ -62,6 +62,7 @@ function putEntry(around: Around, entry: Entry, line: number, otherwise: Child |
   else if (CAUTION_WORDS.includes(construct)) putCaution(around, entry, line);
   else if (construct === "section" || construct === "step") putStep(around, entry, line);
   else if (construct === "check") putCheck(around, entry, line, putAll);
+  else if (construct === "if") putOutcome(around, entry, line, putAll);
   else if (construct === "when") putWhen(around, entry, line, otherwise);
   else if (construct === "for" || construct === "otherwise") inBlock(around.draft, construct, () => putAll(around, entry.children, line));
   else if (construct === "follow") putFollow(around, entry, line);
@@ -73,15 +74,13 @@ function putAct(around: Around, entry: Entry, line: number): void {
   const spot = spotOf(around, entry, line);
   const supplies = act.tools.flatMap((t) => around.scope.find(t.name, ["consumable", "tool", "temporary"]) ?? []);
   const common = { kind: "act", verb: entry.construct, act, supplies } as const;
-  let any = false;
-  for (const slot of entry.form.slots) {
-    if (!SUBJECTS.has(slot.role)) continue;
-    for (const { name, at } of slot.names) {
-      put(around.draft, { ...common, spot: { ...spot, at }, thing: around.scope.find(name, slot.accepts) ?? null });
-      any = true;
-    }
-  }
-  if (!any) put(around.draft, { ...common, spot, thing: null });
+  const subjects = entry.form.slots
+    .filter((slot) => SUBJECTS.has(slot.role))
+    .flatMap((slot) => slot.names.map(({ name, at }) => ({ at, thing: around.scope.find(name, slot.accepts) ?? null })));
+  // One line may take out a part and what secures it, in whatever order it names them.
+  if (entry.construct === "remove") subjects.sort((a, b) => Number(b.thing?.kind === "fastener") - Number(a.thing?.kind === "fastener"));
+  for (const { at, thing } of subjects) put(around.draft, { ...common, spot: { ...spot, at }, thing });
+  if (subjects.length === 0) put(around.draft, { ...common, spot, thing: null });
 }
 
 /** The roles of what an act is done on; its clips, pulleys and events are not. */
@@ -97,7 +96,7 @@ function putStep(around: Around, entry: Entry, line: number): void {
   around.starts.set(line, draft.points.length);
   const onward: number[] = [];
   inBlock(draft, entry.construct, () => {
-    putAll({ ...around, onward, check: null }, entry.children, line);
+    putAll({ ...around, onward, asking: null }, entry.children, line);
     leadTo(draft, onward, draft.points.length);
     const thing = doneThing(around, entry, line);
     if (thing) put(draft, { kind: "done", spot: spotOf(around, entry, line), thing });
@@ -155,7 +154,7 @@ function putFollow(around: Around, entry: Entry, line: number): void {
   putProcedure(
     {
       ...around, scope: scopeWithin(around.scope, other), file: other.file, through, open: [...around.open, other],
-      starts: new Map(), pending: [], onward: null, check: null,
+      starts: new Map(), pending: [], onward: null, asking: null,
     },
     other,
   );
@@ -168,23 +167,23 @@ function putFlow(around: Around, entry: Entry, line: number): void {
   const found = target ? (around.scope.find(target.name, ["step", "check", "section"]) ?? null) : null;
   switch (entry.construct) {
     case "go-on":
-      if (around.onward) around.onward.push(putExit(draft, { kind: "go-to", spot, to: 0 }));
+      if (around.onward) around.onward.push(put(draft, { kind: "go-to", spot, to: 0 }));
       return;
     case "go-to":
-      around.pending.push({ point: putExit(draft, { kind: "go-to", spot, to: 0 }), target: found });
+      around.pending.push({ point: put(draft, { kind: "go-to", spot, to: 0 }), target: found });
       return;
     case "repeat":
       around.pending.push({ point: putReturn(draft, spot, timesOf(entry)), target: found });
       return;
     case "check-again":
-      if (around.check !== null) leadTo(draft, [putReturn(draft, spot, timesOf(entry))], around.check);
+      if (around.asking) leadTo(draft, [putReturn(draft, spot, timesOf(entry))], around.asking.first);
       return;
     case "end-job":
-      draft.regions[draft.region]?.exits.push(put(draft, { kind: "end-job", spot }));
+      put(draft, { kind: "end-job", spot });
   }
 }
 
 function putReturn(draft: Draft, spot: Point["spot"], bound: number | null): number {
   const counter = bound === null ? -1 : draft.bounds.push(bound) - 1;
-  return putExit(draft, { kind: "return", spot, to: 0, counter, bound });
+  return put(draft, { kind: "return", spot, to: 0, counter, bound });
 }

@@ -1,18 +1,88 @@
 /**
  * The walk-through as the rest of the house sees it: every way through a procedure, followed thing by thing.
  */
-import type { Procedure } from "../model";
-import { type Numbered, numbering } from "./numbering";
+import type { Procedure, Thing } from "../model";
+import { watchClocks } from "./clocks";
+import { type Control, controlOf } from "./control";
+import { watchFastener, watchWear } from "./fasteners";
+import { faultsOf, type WalkFault } from "./faults";
+import { type Graph, graphOf } from "./graph";
+import type { HouseHazard } from "./raised";
+import { type Relations, relationsOf } from "./relations";
+import { type Role, rolesOf } from "./roles";
+import { sliceOf } from "./slice";
+import { standingOf } from "./standing";
+import { type Untold, untoldIn } from "./tellings";
+import { type Standing, watchThing } from "./things";
 
+export { ACTS, type ActRow, actRow, DEPARTURES, type Departure, FASTENER_STATES } from "./acts";
+export type { WalkFault } from "./faults";
+export type { Graph } from "./graph";
+export { FACTS, type Hazard, HAZARDS, hazardNamed } from "./hazards";
 export { followed, type Numbered, numbering, numbersByLine } from "./numbering";
+export { type ActPoint, originOf, type Point, placeOf } from "./points";
+export type { HouseHazard, Raised } from "./raised";
+export type { Untold } from "./tellings";
 
 /** What following every way through a procedure showed. */
 export interface Walk {
   readonly procedure: Procedure;
-  readonly numbered: readonly Numbered[];
+  readonly graph: Graph;
+  readonly relations: Relations;
+  /** What is wrong with the states of things, and times that are passed. */
+  readonly faults: readonly WalkFault[];
+  /** Hazards of which no caution tells in time; those of the house beside those of trade and machine. */
+  readonly untold: (house: readonly HouseHazard[]) => readonly Untold[];
 }
 
 /** Follows every way through a procedure. It must not be doubtful. */
 export function followProcedure(procedure: Procedure): Walk {
-  return { procedure, numbered: numbering(procedure) };
+  const graph = graphOf(procedure);
+  const control = controlOf(graph);
+  const relations = relationsOf(procedure);
+  const starts = standingOf(graph, "starts", relations);
+  const ends = standingOf(graph, "ends", relations);
+  const faults = [...stateFaults(control, relations, starts, ends), ...timeFaults(control, relations)];
+  return { procedure, graph, relations, faults, untold: remembered((house) => untoldIn(control, relations, starts, house)) };
+}
+
+function stateFaults(control: Control, relations: Relations, starts: Standing, ends: Standing): WalkFault[] {
+  const { graph } = control;
+  const found = [...rolesOf(graph, relations)].flatMap(([thing, roles]) => {
+    const watches = thing.kind === "fastener" ? watchesOfFastener(graph, thing, roles, starts, ends) : [watchThing(graph, thing, roles, starts, ends)];
+    return watches.flatMap((watch) => faultsOf(sliceOf(control, watch.points), watch));
+  });
+  return found.filter((fault) => !followsFrom(fault, found, relations) && !saidBefore(fault, found, graph));
+}
+
+function watchesOfFastener(graph: Graph, thing: Thing, roles: readonly Role[], starts: Standing, ends: Standing) {
+  const wear = watchWear(thing, roles, starts);
+  const watch = watchFastener(graph, thing, roles, starts, ends);
+  return wear ? [watch, wear] : [watch];
+}
+
+/** A fastener that is out because what it secures was left off is no fault of its own. */
+function followsFrom(fault: WalkFault, all: readonly WalkFault[], relations: Relations): boolean {
+  if (fault.code !== "part-left-off" || fault.thing.kind !== "fastener") return false;
+  const held = relations.secured(fault.thing);
+  return all.some((f) => f.code === fault.code && held.includes(f.thing) && f.way.join() === fault.way.join());
+}
+
+/** One thing in the way of several that one line names is said once. */
+function saidBefore(fault: WalkFault, all: readonly WalkFault[], { points }: Graph): boolean {
+  if (fault.code !== "blocked-by") return false;
+  const line = points[fault.point]?.spot.line;
+  return all.some((f) => f.code === fault.code && f.thing === fault.thing && f.point < fault.point && points[f.point]?.spot.line === line);
+}
+
+function timeFaults(control: Control, relations: Relations): WalkFault[] {
+  return watchClocks(control.graph, relations).flatMap((watch) => faultsOf(sliceOf(control, watch.points), watch));
+}
+
+function remembered<A, B>(work: (a: A) => B): (a: A) => B {
+  let last: { readonly a: A; readonly b: B } | null = null;
+  return (a) => {
+    if (!last || last.a !== a) last = { a, b: work(a) };
+    return last.b;
+  };
 }

@@ -50,7 +50,8 @@ export function withBreak(lines: readonly string[], { line, text }: Break): stri
 /** Breaks this line in this way; undefined where it cannot be. */
 export function breakLine(random: Random, kind: BreakKind, line: string): string | undefined {
   const stray = /^stray (\S+)( before a head)?$/.exec(kind);
-  if (stray?.[2]) return /\{\s*(\/\/.*)?$/.test(line) ? putIn(line, indentOf(line), stray[1] as string) : undefined;
+  if (stray?.[2])
+    return /\{\s*(\/\/.*)?$/.test(line) ? putIn(line, indentOf(line), stray[1] as string) : undefined;
   if (stray) return strayIn(random, line, stray[1] as string);
   if (line.trim() === "") return undefined;
   switch (kind) {
@@ -82,7 +83,10 @@ interface Token {
 
 /** Strings, words, numbers and signs, roughly; a comment is one. */
 function tokensOf(line: string): Token[] {
-  return [...line.matchAll(/\/\/.*|"[^"]*"?|[\p{L}\p{N}_.·/-]+|\S/gu)].map((m) => ({ at: m.index, text: m[0] }));
+  return [...line.matchAll(/\/\/.*|"[^"]*"?|[\p{L}\p{N}_.·/-]+|\S/gu)].map((m) => ({
+    at: m.index,
+    text: m[0],
+  }));
 }
 
 function drop(line: string, { at, text }: Token): string {
@@ -97,7 +101,9 @@ function putIn(line: string, at: number, sign: string): string {
 function strayIn(random: Random, line: string, sign: string): string {
   const places = [...tokensOf(line).map((token) => token.at), line.length];
   const at = pick(random, places);
-  return at === line.length ? `${line.trimEnd() === "" ? line : `${line.trimEnd()} `}${sign}` : putIn(line, at, sign);
+  return at === line.length
+    ? `${line.trimEnd() === "" ? line : `${line.trimEnd()} `}${sign}`
+    : putIn(line, at, sign);
 }
 
 function mistype(random: Random, line: string): string | undefined {
@@ -119,5 +125,7 @@ function dropSign(random: Random, line: string, sign: RegExp): string | undefine
 
 /** Printable ASCII, as when a hand rests on the keyboard. */
 function garbage(random: Random, length: number): string {
-  return Array.from({ length: Math.max(1, length) }, () => String.fromCharCode(32 + below(random, 95))).join("");
+  return Array.from({ length: Math.max(1, length) }, () => String.fromCharCode(32 + below(random, 95))).join(
+    "",
+  );
 }

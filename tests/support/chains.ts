@@ -21,7 +21,11 @@ export function chainsOf(tree: Tree): number[][] {
 }
 
 /** The first line other than `broken` that stands in other blocks than before; a lost head may stand for the broken line. */
-export function movedLine(before: readonly number[][], after: readonly number[][], broken: number): number | undefined {
+export function movedLine(
+  before: readonly number[][],
+  after: readonly number[][],
+  broken: number,
+): number | undefined {
   const at = before.findIndex((chain, i) => i !== broken && !sameChain(chain, after[i] ?? [], broken));
   return at < 0 ? undefined : at;
 }

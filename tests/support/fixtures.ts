@@ -13,7 +13,13 @@
  * part of the message, `way` for a part of the way. A path with "unreadable" in it stands for a file that cannot be read.
  */
 import { buildProject } from "../../server/model";
-import { checkProject, DEFAULT_RULE_SETTINGS, type Finding, type RuleSettings, wordsOf } from "../../server/rules";
+import {
+  checkProject,
+  DEFAULT_RULE_SETTINGS,
+  type Finding,
+  type RuleSettings,
+  wordsOf,
+} from "../../server/rules";
 import { documentsOf, resolver } from "./project";
 
 /** The file of a section where none is named. */
@@ -48,7 +54,11 @@ export function readFixtures(text: string): Section[] {
   const names = [...new Set(parts.filter((p) => p.name !== "every").map((p) => p.name))];
   return names.map((name) => {
     const own = parts.filter((p) => p.name === name).concat(common);
-    return { name, texts: Object.fromEntries(own.map((p) => [p.file, p.lines.join("\n")])), expected: own.flatMap((p) => p.expected) };
+    return {
+      name,
+      texts: Object.fromEntries(own.map((p) => [p.file, p.lines.join("\n")])),
+      expected: own.flatMap((p) => p.expected),
+    };
   });
 }
 
@@ -71,7 +81,8 @@ function partsOf(text: string): Part[] {
     const annotation = ANNOTATION.exec(line);
     if (part && annotation) part.expected.push(...annotated(annotation[1] as string, part));
     else if (part) part.lines.push(line);
-    else if (line.trim() !== "" && !line.startsWith("//")) throw new Error(`text before the first section: ${line}`);
+    else if (line.trim() !== "" && !line.startsWith("//"))
+      throw new Error(`text before the first section: ${line}`);
   }
   return parts;
 }
@@ -79,14 +90,26 @@ function partsOf(text: string): Part[] {
 function annotated(text: string, { file, lines }: Part): Expected[] {
   const found = [...text.matchAll(ITEM)];
   if (found.map((m) => m[0]).join("") !== text) throw new Error(`annotation not understood: ${text}`);
-  return found.map(([, severity = "", code = "", as = "", way = ""]) => ({ file, line: lines.length - 1, severity, code, as, way }));
+  return found.map(([, severity = "", code = "", as = "", way = ""]) => ({
+    file,
+    line: lines.length - 1,
+    severity,
+    code,
+    as,
+    way,
+  }));
 }
 
 /** Every finding in a project of these texts. */
-export function findingsIn(texts: Readonly<Record<string, string>>, settings: RuleSettings = DEFAULT_RULE_SETTINGS): Finding[] {
+export function findingsIn(
+  texts: Readonly<Record<string, string>>,
+  settings: RuleSettings = DEFAULT_RULE_SETTINGS,
+): Finding[] {
   const documents = documentsOf(texts);
   const inProject = resolver(new Set(documents.keys()));
-  const project = buildProject(documents, (from, path) => (path.includes("unreadable") ? { problem: "unreadable" } : inProject(from, path)));
+  const project = buildProject(documents, (from, path) =>
+    path.includes("unreadable") ? { problem: "unreadable" } : inProject(from, path),
+  );
   return [...checkProject(project, settings).values()].flat();
 }
 
@@ -94,11 +117,20 @@ export function findingsIn(texts: Readonly<Record<string, string>>, settings: Ru
 export function compared({ texts, expected }: Section): { found: string[]; meant: string[] } {
   const left = [...expected];
   const found = findingsIn(texts).map((finding) => {
-    const at = left.findIndex((e) => e.file === finding.place.file && e.line === finding.place.line && e.code === finding.code && e.severity === finding.severity);
+    const at = left.findIndex(
+      (e) =>
+        e.file === finding.place.file &&
+        e.line === finding.place.line &&
+        e.code === finding.code &&
+        e.severity === finding.severity,
+    );
     const meant = at < 0 ? undefined : left.splice(at, 1)[0];
     const message = wordsOf(finding, finding.message);
     const way = finding.way.join(", then ");
-    const extra = meant && message.includes(meant.as) && way.includes(meant.way) ? suffix(meant.as, meant.way) : suffix(message, way);
+    const extra =
+      meant && message.includes(meant.as) && way.includes(meant.way)
+        ? suffix(meant.as, meant.way)
+        : suffix(message, way);
     return described(finding.place.file, finding.place.line, finding.severity, finding.code, extra);
   });
   const meant = expected.map((e) => described(e.file, e.line, e.severity, e.code, suffix(e.as, e.way)));

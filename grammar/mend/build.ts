@@ -1,8 +1,8 @@
 /**
  * The moves of a mended reading → its tree and what is wrong with its shape.
  */
-import type { Line } from "./statement";
-import { type Block, blockOf, DEEPEST, mustOpen, type Node, type ShapeProblem, type Tree } from "./tree";
+import type { Line } from "../statement";
+import { type Block, blockOf, DEEPEST, mustOpen, type Node, type ShapeProblem, type Tree } from "../tree";
 
 /** What a line does to the blocks: nothing, opens one, closes one, or is a `}` that closes none. */
 export type Role = "leaf" | "open" | "close" | "stray";
@@ -31,14 +31,19 @@ export function buildTree(lines: readonly Line[], last: Move | null): Tree {
   const building = new Building();
   let at = 0;
   for (const move of inOrder(last)) {
-    // Blank lines belong to the block that goes on behind them.
-    const blank = lines.slice(at, move.at);
+    // Lines that say nothing belong to the block that goes on behind them.
+    const silent = lines.slice(at, move.at);
     for (let i = 0; i < move.pops; i++) building.close(false);
-    for (const line of blank) building.add(line);
+    for (const line of silent) building.add(line);
     building.move(move, lines[move.at] as Line);
     at = move.at + 1;
   }
-  for (let i = at; i < lines.length; i++) building.add(lines[i] as Line);
+  for (let i = at; i < lines.length; i++) {
+    const line = lines[i] as Line;
+    // The empty line behind a file's last line end stands in no block.
+    if (i === lines.length - 1 && line.text === "") building.closeAll();
+    building.add(line);
+  }
   return building.finish();
 }
 
@@ -100,8 +105,12 @@ class Building {
     return undefined;
   }
 
-  finish(): Tree {
+  closeAll(): void {
     while (this.stack.length > 1) this.close(false);
+  }
+
+  finish(): Tree {
+    this.closeAll();
     const problems = this.problems.sort((a, b) => a.line - b.line);
     return { children: this.top().children, problems, balanced: false };
   }

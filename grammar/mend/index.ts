@@ -4,11 +4,13 @@
  * where its indentation or its words do not fit; the cheapest reading of the whole text is taken. So one broken line
  * leaves every other line in the blocks it was in. The search keeps the few cheapest readings from line to line.
  */
-import { isSaid, type Layout, layoutOf } from "./layout";
-import { type Frame, Frames } from "./mend-frames";
-import { buildTree, type Move, type Role } from "./mend-tree";
-import type { Line } from "./statement";
-import { blockOf, DEEPEST, fits, type Tree } from "./tree";
+
+import type { Context } from "../constructs";
+import { isSaid, type Layout, layoutOf } from "../layout";
+import type { Line } from "../statement";
+import { blockOf, DEEPEST, fits, levelOf, STEP, type Tree } from "../tree";
+import { buildTree, type Move, type Role } from "./build";
+import { type Frame, Frames } from "./frames";
 
 /** What slips and misfits cost, against each other. Set by trying; only their order matters much. */
 const COST = {
@@ -18,10 +20,13 @@ const COST = {
   stray: 3,
   strayUnderHead: 6,
   strayAnywhere: 4,
+  strayAtEnd: 5,
   /** A head is gone: with a blank line in its place, or with none. */
-  lostHead: 5,
+  lostHead: 4,
+  lostHeadOutermost: 6.5,
   lostHeadUnseen: 8,
   lostHeadAnywhere: 3.5,
+  lostHeadFitting: 4.5,
   lostHeadUnseenAnywhere: 6,
   /** A `{` is missing: at a head that must have one, may have one, on a line that could not be read. */
   notOpenedMust: 3,
@@ -35,8 +40,20 @@ const COST = {
   strayOpen: 3,
   /** A block on a line that has none. */
   blockNotHere: 5,
-  /** A line that could not be read closes a block. */
+  /** Less, where an empty line or an empty block shows the place. */
+  seen: 0.5,
+  /** The block that ends so holds nothing. */
+  empty: 1,
+  /** A line that could not be read has a brace too many, or one and nothing else. */
+  strayOpenBroken: 3.5,
+  strayOpenBare: 3,
+  bare: 1,
+  /** A line that could not be read closes a block: with a `}` in it, or instead of one; out of its column. */
   brokenClose: 2,
+  brokenForClose: 3,
+  brokenCloseAside: 2,
+  /** A line that could not be read stands further out: its column is weak evidence. */
+  outer: 1,
   /** A line out of its column; one that could not be read, or a comment. */
   column: 2,
   columnBroken: 1,
@@ -62,14 +79,16 @@ interface State {
 
 /** Makes the cheapest tree of lines whose braces do not balance; never fails. */
 export function mend(lines: readonly Line[]): Tree {
-  const search = new Search(lines, layoutOf(lines));
+  const layout = layoutOf(lines);
+  const search = new Search(lines, layout);
   let states: State[] = [
     { frame: search.frames.root, cost: 0, column: -1, misfit: false, skipped: 0, moves: null },
   ];
   let next = nextSaid(lines, 0);
   for (let at = 0; at < lines.length; at++) {
     const line = lines[at] as Line;
-    if (line.kind === "blank") continue;
+    // Without indentation a comment says nothing; it goes with the line behind it, as a blank line does.
+    if (line.kind === "blank" || (line.kind === "comment" && !layout.indented)) continue;
     if (next <= at) next = nextSaid(lines, at + 1);
     states = cheapest(search.readLine(states, line, at, next));
   }
@@ -108,12 +127,14 @@ interface Place {
 
 class Search {
   readonly frames: Frames;
+  private readonly sectioned: boolean;
 
   constructor(
     private readonly lines: readonly Line[],
     private readonly layout: Layout,
   ) {
     this.frames = new Frames(layout.step, lines.length);
+    this.sectioned = lines.some((line) => line.head === "section" && line.kind === "statement");
   }
 
   /** Every state that a line may lead to; `next` is the next line that says anything. */
@@ -134,11 +155,15 @@ class Search {
       return;
     }
     const under = this.standsUnder(line, frame);
-    if (frame.parent) reached.push(endBlock(state, under ? 0 : COST.column, role("close")));
-    if (!under) this.closeFurtherOut(reached, state, line, role);
+    const cost = (under ? 0 : COST.column) + (state.column < 0 ? COST.empty : 0);
+    if (frame.parent) reached.push(endBlock(state, cost, role("close")));
+    const empty = !this.layout.indented && (state.column < 0 || this.lines[at - 1]?.kind === "blank");
+    if (!under || empty) this.closeFurtherOut(reached, state, line, role, empty ? COST.seen : 0);
     if (under && !this.isOdd(frame, next)) return;
-    const stray = under ? (this.layout.indented ? COST.strayUnderHead : COST.strayAnywhere) : COST.stray;
-    reached.push({ ...state, cost: state.cost + (frame.parent ? stray : COST.stray), moves: role("stray") });
+    const indented = under ? COST.strayUnderHead : COST.stray;
+    const anywhere = frame.parent || next < this.lines.length ? COST.strayAnywhere : COST.strayAtEnd;
+    const stray = this.layout.indented ? indented : anywhere;
+    reached.push({ ...state, cost: state.cost + stray, moves: role("stray") });
   }
 
   private closeFurtherOut(
@@ -146,8 +171,9 @@ class Search {
     state: State,
     line: Line,
     role: (role: Role, pops: number) => Move,
+    less: number,
   ): void {
-    let outer = state;
+    let outer = { ...state, cost: state.cost - less };
     for (let pops = 1; outer.frame.parent?.parent; pops++) {
       outer = endBlock(outer, COST.notClosed, null);
       if (!this.standsUnder(line, outer.frame)) continue;
@@ -171,7 +197,12 @@ class Search {
     if (line.kind === "close")
       return this.layout.indented ? !this.standsUnder(line, outer) : outer.parent === null;
     if (line.kind === "broken" && !this.layout.indented) return true;
-    return !this.inColumn(line, outer, frame.column) || !fits(line, outer.context);
+    return !this.inColumn(line, outer, frame.column) || !this.fits(line, outer.context);
+  }
+
+  /** Whether a line may stand in a block; a step beside sections has most likely dropped out of one. */
+  private fits(line: Line, context: Context | undefined): boolean {
+    return fits(line, context) && !(this.sectioned && context === "procedure" && levelOf(line) === STEP);
   }
 
   private inColumn(line: Line, frame: Frame, column: number): boolean {
@@ -181,9 +212,8 @@ class Search {
   }
 
   private misfitCost(line: Line, { frame, column, misfit }: State): number {
-    const soft = line.kind === "broken" || line.kind === "comment";
-    const out = this.inColumn(line, frame, column) ? 0 : soft ? COST.columnBroken : COST.column;
-    return out + (misfit || fits(line, frame.context) ? 0 : COST.context);
+    const out = this.inColumn(line, frame, column) ? 0 : isSoft(line) ? COST.columnBroken : COST.column;
+    return out + (misfit || this.fits(line, frame.context) ? 0 : COST.context);
   }
 
   /** The places where a line may stand: where it is, and further out where it fits better. */
@@ -193,27 +223,43 @@ class Search {
     let outer = state;
     for (let pops = 0; ; pops++) {
       const misfit = this.misfitCost(line, outer);
-      if (misfit < least) places.push({ state: outer, pops, headless: false, cost: outer.cost + misfit });
+      const cost = outer.cost + misfit + (pops > 0 && line.kind === "broken" ? COST.outer : 0);
+      if (misfit < least) places.push({ state: outer, pops, headless: false, cost });
       least = Math.min(least, misfit);
-      if (misfit > 0 && this.mayLackHead(line, outer, pops))
-        places.push({ state: outer, pops, headless: true, cost: outer.cost + this.lostHeadCost(at) });
+      if (this.mayLackHead(line, outer, pops, at))
+        places.push({
+          state: outer,
+          pops,
+          headless: true,
+          cost: outer.cost + this.lostHeadCost(line, outer.frame, at),
+        });
       if (misfit === 0 || !outer.frame.parent) return places;
       outer = endBlock(outer, COST.notClosed, null);
     }
   }
 
-  private mayLackHead(line: Line, { frame }: State, pops: number): boolean {
+  private mayLackHead(line: Line, { frame }: State, pops: number, at: number): boolean {
     if (line.kind === "comment" || frame.depth >= DEEPEST) return false;
     const { indented, step } = this.layout;
-    return indented ? line.indent === frame.due + 2 * step : pops === 0 && !fits(line, frame.context);
+    if (indented) return line.indent === frame.due + 2 * step;
+    return pops === 0 && (!this.fits(line, frame.context) || this.lines[at - 1]?.kind === "blank");
   }
 
-  private lostHeadCost(at: number): number {
-    let before = at - 1;
-    while (this.lines[before]?.kind === "comment") before--;
-    const seen = this.lines[before]?.kind === "blank";
-    if (this.layout.indented) return seen ? COST.lostHead : COST.lostHeadUnseen;
-    return seen ? COST.lostHeadAnywhere : COST.lostHeadUnseenAnywhere;
+  private lostHeadCost(line: Line, frame: Frame, at: number): number {
+    const blanks = this.blanksBefore(at);
+    if (this.layout.indented && blanks > 0) return frame.parent ? COST.lostHead : COST.lostHeadOutermost;
+    if (this.layout.indented) return COST.lostHeadUnseen;
+    if (blanks > 1) return COST.lostHeadAnywhere;
+    if (blanks === 0 || !frame.parent) return COST.lostHeadUnseenAnywhere;
+    return this.fits(line, frame.context) ? COST.lostHeadFitting : COST.lostHeadAnywhere;
+  }
+
+  private blanksBefore(at: number): number {
+    let last = at - 1;
+    while (this.lines[last]?.kind === "comment") last--;
+    let first = last;
+    while (this.lines[first]?.kind === "blank") first--;
+    return last - first;
   }
 
   /** Every part the line may play at a place. */
@@ -225,7 +271,7 @@ class Search {
     const move = (role: Role): Move => ({ before: state.moves, at, pops, headless, role });
     const says = line.kind === "statement" || line.kind === "prose";
     const column = says ? line.indent : begun.column;
-    const misfit = line.kind === "comment" ? begun.misfit : !fits(line, frame.context);
+    const misfit = line.kind === "comment" ? begun.misfit : !this.fits(line, frame.context);
     const stay = (cost: number, more = 0): void => {
       reached.push({
         frame,
@@ -280,9 +326,14 @@ class Search {
     open: Take,
     end: Take,
   ): void {
-    if (line.opens) open(0);
-    else stay(0);
-    if (/^[^"]*\}/.test(line.text)) end(COST.brokenClose);
+    if (line.opens) {
+      const bare = /^\s*["{]/.test(line.text);
+      stay(bare ? COST.strayOpenBare : COST.strayOpenBroken);
+      open(bare ? COST.bare : 0);
+    } else stay(0);
+    const aside = this.standsUnder(line, frame) ? 0 : COST.brokenCloseAside;
+    if (/\}/.test(line.text.replace(/"[^"]*"/g, ""))) end(COST.brokenClose + aside);
+    else if (!line.opens) end(COST.brokenForClose + aside);
     if (!line.opens && this.hasChild(line, frame, next))
       open(this.follows(at, next) ? COST.notOpenedBroken : COST.notOpenedApart);
   }
@@ -293,7 +344,7 @@ class Search {
     if (!child || child.kind === "close") return false;
     if (this.layout.indented)
       return child.indent > (line.kind === "broken" ? frame.due + this.layout.step : line.indent);
-    return line.kind === "broken" || !fits(child, frame.context);
+    return line.kind === "broken" || !this.fits(child, frame.context);
   }
 
   /** Whether nothing but comments stands between two lines. */
@@ -305,6 +356,8 @@ class Search {
 }
 
 type Take = (cost: number) => void;
+
+const isSoft = (line: Line): boolean => line.kind === "broken" || line.kind === "comment";
 
 /** Ends the innermost block. */
 function endBlock(state: State, cost: number, moves: Move | null): State {

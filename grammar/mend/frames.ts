@@ -1,10 +1,10 @@
 /**
- * Stacks of open blocks for `mend.ts`: linked and shared, so that two readings that have come to the same blocks hold
+ * Stacks of open blocks for the search: linked and shared, so that two readings that have come to the same blocks hold
  * the same object.
  */
-import type { Context } from "./constructs";
-import type { Line } from "./statement";
-import { contextOf, fits } from "./tree";
+import type { Context } from "../constructs";
+import type { Line } from "../statement";
+import { contextOf, fits } from "../tree";
 
 /** An open block and those around it. */
 export interface Frame {

@@ -1,0 +1,80 @@
+/**
+ * One line in the usual form, without its indentation: one space between words, two before each further fact.
+ */
+import type { IToken } from "chevrotain";
+import { elementsOf } from "./constructs";
+import type { Line, Phrase, RawFigure, RawQuantity, SlotContent } from "./statement";
+import * as t from "./tokens";
+
+/** The usual spelling of a unit, and whether it stands right behind its number; undefined for an unknown unit. */
+export type SpellUnit = (unit: string) => { readonly print: string; readonly tight: boolean } | undefined;
+
+/** A line's text in the usual form. `column` is where what follows the line's keyword stands at the earliest. */
+export function printLine(line: Line, column: number, spell: SpellUnit): string {
+  const { text, comment } = line;
+  const remark = comment ? text.slice(comment.start, comment.end).trimEnd() : "";
+  const code = line.statement
+    ? printStatement(line, line.statement.phrases, column, spell)
+    : text.slice(0, comment?.start ?? text.length).trim();
+  return code && remark ? `${code}  ${remark}` : code + remark;
+}
+
+function printStatement(line: Line, phrases: readonly Phrase[], column: number, spell: SpellUnit): string {
+  const tokens = t.lexLine(line.text).filter((token) => token.tokenType !== t.Comment);
+  const units = unitsOf(phrases, spell);
+  const facts = new Set([...phrases.slice(1).map((p) => p.span.start), ...(phrases[0]?.parts ?? [])]);
+  const behindKeyword = column > 0 ? tokens[keywordWords(line)] : undefined;
+  let out = "";
+  let before: IToken | undefined;
+  let printed = 0;
+  for (const token of tokens) {
+    if (token.startOffset < printed) continue;
+    const unit = units.get(token.startOffset);
+    if (!unit?.tight) out += facts.has(token.startOffset) ? "  " : gap(before, token);
+    if (token === behindKeyword) out = out.padEnd(column);
+    out += unit ? unit.print : imageOf(token);
+    printed = unit ? unit.end : t.tokenEnd(token);
+    before = token;
+  }
+  return out;
+}
+
+function gap(before: IToken | undefined, token: IToken): string {
+  if (!before || before.tokenType === t.LeftParen) return "";
+  return token.tokenType === t.Comma || token.tokenType === t.RightParen ? "" : " ";
+}
+
+function imageOf({ tokenType, image }: IToken): string {
+  return tokenType === t.Thread ? image.replace(/\s*[x×]\s*/, " x ") : image;
+}
+
+/** How many words a line's form begins with: `only on`, `thread`. */
+function keywordWords(line: Line): number {
+  return elementsOf(line.head).findIndex((element) => element.type !== "word");
+}
+
+interface Unit {
+  readonly print: string;
+  readonly tight: boolean;
+  /** The offset behind it. */
+  readonly end: number;
+}
+
+/** The spelling of each known unit on a line, by where it stands. */
+function unitsOf(phrases: readonly Phrase[], spell: SpellUnit): Map<number, Unit> {
+  const units = new Map<number, Unit>();
+  for (const { unit, unitSpan } of phrases.flatMap((p) => p.slots).flatMap((s) => figuresIn(s.content))) {
+    const spelled = unit === null ? undefined : spell(unit);
+    if (spelled && unitSpan) units.set(unitSpan.start, { ...spelled, end: unitSpan.end });
+  }
+  return units;
+}
+
+function figuresIn(content: SlotContent): readonly RawFigure[] {
+  if (content.kind === "quantity") return figuresOf(content.quantity);
+  return content.kind === "point" ? [...figuresOf(content.x), ...figuresOf(content.y)] : [];
+}
+
+function figuresOf({ first, second, tolerance, other }: RawQuantity): readonly RawFigure[] {
+  return [...first, ...second, ...tolerance, ...(other ? figuresOf(other) : [])];
+}

@@ -1,0 +1,83 @@
+/**
+ * The language server: a connection, the projects that the editor has open, and an answer to each request. What is
+ * answered is worked out by the features; here it is only asked for and put into the shapes of the protocol.
+ */
+import {
+  type Connection,
+  ErrorCodes,
+  type InitializeParams,
+  type InitializeResult,
+  PositionEncodingKind,
+  ResponseError,
+  TextDocumentSyncKind,
+} from "vscode-languageserver/node";
+import { parseLine } from "../../grammar";
+import type { Files } from "../project";
+import { ACTION_KINDS } from "./convert";
+import { diagnosing } from "./diagnose";
+import { takingChanges, watchFiles } from "./documents";
+import { answerLookups } from "./lookups";
+import { createProjects } from "./projects";
+import { answerRepairs } from "./repairs";
+import { type Client, clientOf, type Session } from "./session";
+
+/** Serves a connection until it ends. */
+export function serve(connection: Connection, files: Files): void {
+  const life = { initialized: false, shutDown: false };
+  const session: Session = { connection, life, projects: createProjects(files), client: clientOf({}) };
+  connection.onInitialize((params) => {
+    if (life.initialized)
+      return new ResponseError<never>(
+        ErrorCodes.InvalidRequest,
+        "The server is initialized already.",
+      ) as never;
+    session.client = clientOf(params.capabilities ?? {});
+    session.projects.setFolders(foldersOf(params));
+    life.initialized = true;
+    return capabilitiesOf(session.client);
+  });
+  connection.onInitialized(() => {
+    watchFiles(session);
+    // The grammar is built when the first line is read: better now than under the first keystroke.
+    setImmediate(() => parseLine("torquil 1"));
+  });
+  connection.onShutdown(() => {
+    life.shutDown = true;
+  });
+  takingChanges(session, diagnosing(session));
+  answerLookups(session);
+  answerRepairs(session);
+}
+
+function foldersOf({ workspaceFolders, rootUri }: InitializeParams): readonly string[] {
+  if (Array.isArray(workspaceFolders)) return workspaceFolders.map((folder) => folder.uri);
+  return typeof rootUri === "string" ? [rootUri] : [];
+}
+
+function capabilitiesOf({ pulls }: Client): InitializeResult {
+  return {
+    serverInfo: { name: "torquil" },
+    capabilities: {
+      positionEncoding: PositionEncodingKind.UTF16,
+      textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+      hoverProvider: true,
+      completionProvider: { triggerCharacters: [" ", ",", '"'] },
+      definitionProvider: true,
+      referencesProvider: true,
+      documentSymbolProvider: true,
+      foldingRangeProvider: true,
+      documentFormattingProvider: true,
+      codeActionProvider: { codeActionKinds: [...new Set(Object.values(ACTION_KINDS))] },
+      workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+      ...(pulls
+        ? {
+            diagnosticProvider: {
+              identifier: "torquil",
+              interFileDependencies: true,
+              workspaceDiagnostics: true,
+            },
+          }
+        : {}),
+    },
+  };
+}

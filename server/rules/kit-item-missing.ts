@@ -1,0 +1,97 @@
+/** A new part fitted that the kit does not have, or an old one where the machine asks for a new. */
+
+import { fastenerFacts, headerOf, partFacts } from "../facts";
+import type { Procedure, Thing } from "../model";
+import {
+  type Fitting,
+  fittingsOf,
+  type KitThing,
+  keeps,
+  kitThings,
+  removalsOf,
+  renewedEveryTime,
+} from "./kit";
+import { titleOf, twins } from "./say";
+import type { ProcedureRule } from "./types";
+
+export const kitItemMissing: ProcedureRule = {
+  code: "kit-item-missing",
+  severity: "warning",
+  group: "tools and supplies",
+  grain: "procedure",
+  messages: {
+    main: "A new “{title}” is fitted, and the kit has none.",
+    hint: "Add it to the kit: “item {name} 1”.",
+    sometimes: "A new “{title}” is always fitted, and the kit has it only sometimes.",
+    "sometimes-hint": "Take the condition off the kit’s item, or fit the new one under the same condition.",
+    renewed: "“{title}” is renewed every time it comes off, and is fitted here without “new”.",
+    "renewed-hint": "Write “fit new {name}”, or “fit old {name}” where the old one goes in for a while.",
+    item: "The kit has it here, under a condition.",
+    declared: "The machine says so here.",
+  },
+  docs: {
+    what: "An act fits a new part that is no kit item, or is one only under a condition; or fits an old one where the machine says it is renewed every time.",
+    why: "The fitter stands before an open machine and the part is not in the box.",
+    ...twins(
+      `torquil 1
+
+machine winch "Hand winch" {
+  part seal "Drum seal"
+  part ring "Ring"
+}
+
+procedure reseal "Renew the drum seal" {
+  on winch
+  kit "K-1" {
+    item ring 1
+  }
+  step "Renew" {
+    remove seal, ring  discard
+    fit new ring
+    fit new seal
+  }
+}
+`,
+      "    item ring 1\n",
+      "    item ring 1\n    item seal 1\n",
+    ),
+  },
+  check(procedure, report) {
+    const kit = kitThings(procedure);
+    for (const fitting of fittingsOf(procedure)) {
+      const { thing, at, place } = fitting;
+      const args = { title: titleOf(thing), name: thing.name };
+      if (at.act.age === null && renewedEveryTime(thing))
+        report({ place, message: "renewed", args, related: [{ place: thing.place, message: "declared" }] });
+      if (at.act.age !== "new") continue;
+      const items = kit.filter((k) => k.thing === thing);
+      const sometimes = items.find(isConditional);
+      if (items.length === 0) {
+        if (!removalsOf(procedure, thing).some(keeps)) report({ place, args });
+      } else if (sometimes && items.every(isConditional) && isAlways(procedure, fitting, items)) {
+        report({ place, message: "sometimes", args, related: [{ place: sometimes.place, message: "item" }] });
+      }
+    }
+  },
+};
+
+const isConditional = ({ item }: KitThing): boolean => item.onlyIf !== null || item.onlyOn.length > 0;
+
+/** Whether an act stands under no condition at all, while all items of its thing stand under one and the same. */
+function isAlways(procedure: Procedure, { at, thing }: Fitting, items: readonly KitThing[]): boolean {
+  const conditional = at.blocks.some(({ entry }) => CONDITIONAL.has(entry.construct));
+  if (conditional || onlyOnVariants(thing) || new Set(items.map(conditionOf)).size > 1) return false;
+  // A procedure for some machines only may be for just those the item is for.
+  const { variants, serials } = headerOf(procedure.thing.entry);
+  return items.every((k) => k.item.onlyOn.length === 0) || (variants.length === 0 && serials.length === 0);
+}
+
+const CONDITIONAL: ReadonlySet<string> = new Set(["when", "otherwise", "if"]);
+
+function conditionOf({ item }: KitThing): string {
+  return [item.onlyIf?.name.name, item.onlyIf?.outcome, ...item.onlyOn.map((v) => v.name).sort()].join(" ");
+}
+
+function onlyOnVariants(thing: Thing): boolean {
+  return (thing.kind === "fastener" ? fastenerFacts(thing.entry) : partFacts(thing.entry)).onlyOn.length > 0;
+}

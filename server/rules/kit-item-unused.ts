@@ -1,0 +1,81 @@
+/** Something in the kit that no line fits. */
+import { fastenerFacts } from "../facts";
+import type { Procedure, Thing } from "../model";
+import { type Fitting, fittingsFollowed, fittingsOf, kitThings } from "./kit";
+import { actsOf, thingsNamed } from "./look";
+import { titleOf, twins } from "./say";
+import type { ProcedureRule } from "./types";
+
+export const kitItemUnused: ProcedureRule = {
+  code: "kit-item-unused",
+  severity: "warning",
+  group: "tools and supplies",
+  grain: "procedure",
+  messages: {
+    main: "“{title}” is in the kit, and no line fits it.",
+    hint: "Say where it goes: “fit new {name}”.",
+    old: "“{title}” is in the kit, and is fitted without “new”.",
+    "old-hint": "Write “fit new {name}”.",
+    fitted: "It is fitted here.",
+    supply: "“{title}” is in the kit, and no line uses it.",
+    "supply-hint": "Say what it is for: “with {name}”.",
+  },
+  docs: {
+    what: "A kit item is never fitted as a new part, on any way through the procedure or one it follows.",
+    why: "A part left over after the job makes every fitter doubt the whole of it.",
+    ...twins(
+      `torquil 1
+
+machine winch "Hand winch" {
+  part seal "Drum seal"
+}
+
+procedure reseal "Renew the drum seal" {
+  on winch
+  kit "K-1" {
+    item seal 1
+  }
+  step "Renew" {
+    remove seal  discard
+    fit seal
+  }
+}
+`,
+      "    fit seal\n",
+      "    fit new seal\n",
+    ),
+  },
+  check(procedure, report) {
+    const all = [...fittingsOf(procedure), ...fittingsFollowed(procedure)];
+    for (const { thing, place } of kitThings(procedure)) {
+      const args = { title: titleOf(thing), name: thing.name };
+      if (thing.kind === "consumable") {
+        if (!isSupplied(procedure, thing)) report({ place, message: "supply", args });
+        continue;
+      }
+      const fitted = all.filter((f) => f.thing === thing);
+      if (fitted.some(isNew) || (thing.kind === "line" && isConnected(procedure, thing))) continue;
+      const old = fitted.find((f) => f.place.file === place.file);
+      if (old) report({ place, message: "old", args, related: [{ place: old.place, message: "fitted" }] });
+      else report({ place, args });
+    }
+  },
+};
+
+const isNew = ({ at }: Fitting): boolean => at.act.age === "new";
+
+/** A new hose or lead is put on by connecting it. */
+function isConnected(procedure: Procedure, thing: Thing): boolean {
+  const acts = actsOf(procedure).filter((a) => a.act.verb === "connect" || a.act.verb === "run");
+  return acts.some((a) => thingsNamed(procedure, a.act.what, ["line"]).some((w) => w.thing === thing));
+}
+
+/** A consumable is used by an act, or by a fastener that the machine says is oiled or locked with it. */
+function isSupplied(procedure: Procedure, thing: Thing): boolean {
+  if (procedure.bindings.some((b) => b.thing === thing && b.within !== "item")) return true;
+  return (
+    procedure.machine?.things.some(
+      (t) => t.kind === "fastener" && fastenerFacts(t.entry).lubricant?.name === thing.name,
+    ) ?? false
+  );
+}

@@ -1,0 +1,96 @@
+/**
+ * What the rules about the kit share: its items bound to the things they replace, and the acts that fit new ones.
+ */
+import { clauseOf, countIn, fastenerFacts, type KitItem, kitsOf, partFacts } from "../facts";
+import { type Place, type Procedure, placeAt, type Thing } from "../model";
+import { followed } from "../walk";
+import { type ActAt, actsIn, actsOf, thingsNamed } from "./look";
+
+/** Kinds that come in a kit under the name of what they replace. */
+const REPLACED = ["part", "fastener", "belt", "line"] as const;
+
+export interface KitThing {
+  readonly item: KitItem;
+  readonly thing: Thing;
+  readonly place: Place;
+}
+
+/** The items of a procedure's kits, with the things they replace. */
+export function kitThings(procedure: Procedure): readonly KitThing[] {
+  const { file, line } = procedure.thing;
+  return kitsOf(procedure.thing.entry).flatMap((kit) =>
+    kit.items.flatMap((item) => {
+      const thing = procedure.find(item.thing.name, [...REPLACED, "consumable"]);
+      return thing
+        ? [{ item, thing, place: placeAt(file, line + item.row, { ...item.thing.at, row: 0 }) }]
+        : [];
+    }),
+  );
+}
+
+/** One thing that an act fits. */
+export interface Fitting {
+  readonly at: ActAt;
+  readonly thing: Thing;
+  readonly place: Place;
+}
+
+/** Everything the procedure's own acts fit. */
+export function fittingsOf(procedure: Procedure): readonly Fitting[] {
+  return fittings(procedure, actsOf(procedure));
+}
+
+/** Everything that procedures followed from this one fit, as their names are understood here. */
+export function fittingsFollowed(procedure: Procedure): readonly Fitting[] {
+  const seen = new Set<Thing>([procedure.thing]);
+  const queue = [procedure.thing];
+  for (let next = queue.shift(); next; next = queue.shift()) {
+    for (const child of descendants(next.entry)) {
+      const other = child.construct === "follow" ? followed(procedure, child) : undefined;
+      if (other && !seen.has(other)) {
+        seen.add(other);
+        queue.push(other);
+      }
+    }
+  }
+  seen.delete(procedure.thing);
+  return [...seen].flatMap((thing) => fittings(procedure, actsIn(thing)));
+}
+
+type Entry = Thing["entry"];
+
+function descendants(entry: Entry): Entry[] {
+  return entry.children.flatMap((c) => [c.entry, ...descendants(c.entry)]);
+}
+
+function fittings(procedure: Procedure, acts: readonly ActAt[]): Fitting[] {
+  const fits = acts.filter((a) => a.act.verb === "fit");
+  return fits.flatMap((at) =>
+    thingsNamed(procedure, at.act.what, REPLACED).map((w) => ({ at, thing: w.thing, place: at.place(w.at) })),
+  );
+}
+
+/** Removals of a thing, in the order of the text. */
+export function removalsOf(procedure: Procedure, thing: Thing): readonly ActAt[] {
+  const removals = actsOf(procedure).filter(
+    (a) => a.act.verb === "remove" || a.act.verb === "disconnect" || a.act.verb === "put-by",
+  );
+  return removals.filter((a) => thingsNamed(procedure, a.act.what, REPLACED).some((w) => w.thing === thing));
+}
+
+/** Whether an act keeps what it takes off, or puts by what is off. */
+export const keeps = ({ act }: ActAt): boolean => act.keep || act.verb === "put-by";
+
+/** Whether the machine says that a thing is renewed every time it comes off. */
+export function renewedEveryTime(thing: Thing): boolean {
+  return thing.kind === "fastener"
+    ? fastenerFacts(thing.entry).renewEveryTime
+    : partFacts(thing.entry).renewEveryTime;
+}
+
+/** How many of a thing the machine has. */
+export function numberOf(thing: Thing): number {
+  return thing.kind === "fastener"
+    ? fastenerFacts(thing.entry).count
+    : (countIn(clauseOf(thing.entry, "count"), "count") ?? 1);
+}

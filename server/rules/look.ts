@@ -1,0 +1,67 @@
+/**
+ * A plain look through a procedure, as the text goes: its acts with the blocks they stand in. Rules that need no ways
+ * use it; those that do go by the walk.
+ */
+import { constructs } from "../../grammar";
+import { type Act, type At, actOf, type Entry, type NameAt } from "../facts";
+import { type Place, type Procedure, placeAt, type Thing } from "../model";
+
+/** An entry with the line of its head, absolute in the procedure's file. */
+export interface EntryAt {
+  readonly entry: Entry;
+  readonly line: number;
+}
+
+/** An act where it stands. */
+export interface ActAt extends EntryAt {
+  readonly act: Act;
+  /** The blocks it stands in, outermost first, the procedure's own head aside. */
+  readonly blocks: readonly EntryAt[];
+  /** A place in the act's lines. */
+  readonly place: (at: At) => Place;
+  /** The place of the act's own words. */
+  readonly head: Place;
+}
+
+const kept = new WeakMap<Procedure, readonly ActAt[]>();
+
+/** The acts of a procedure in the order of the text; those of procedures it follows are not among them. */
+export function actsOf(procedure: Procedure): readonly ActAt[] {
+  let acts = kept.get(procedure);
+  if (!acts) {
+    acts = actsIn(procedure.thing);
+    kept.set(procedure, acts);
+  }
+  return acts;
+}
+
+/** The acts in the entry of a procedure's thing. */
+export function actsIn({ entry, line, file }: Thing): readonly ActAt[] {
+  const found: ActAt[] = [];
+  const visit = (parent: Entry, from: number, blocks: readonly EntryAt[]): void => {
+    for (const child of parent.children) {
+      const at = { entry: child.entry, line: from + child.row };
+      if (constructs.get(child.entry.construct)?.act) found.push(actAt(file, at, blocks));
+      if (child.entry.children.length > 0) visit(child.entry, at.line, [...blocks, at]);
+    }
+  };
+  visit(entry, line, []);
+  return found;
+}
+
+function actAt(file: string, { entry, line }: EntryAt, blocks: readonly EntryAt[]): ActAt {
+  const place = (at: At): Place => placeAt(file, line, at);
+  return { entry, line, blocks, act: actOf(entry), place, head: place(entry.form.at) };
+}
+
+/** The declared things of some names, of these kinds; names of anything else are left out. */
+export function thingsNamed(
+  procedure: Procedure,
+  names: readonly NameAt[],
+  kinds: readonly string[],
+): { readonly thing: Thing; readonly at: At }[] {
+  return names.flatMap(({ name, at }) => {
+    const thing = procedure.find(name, kinds);
+    return thing ? [{ thing, at }] : [];
+  });
+}

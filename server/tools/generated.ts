@@ -1,0 +1,16 @@
+/**
+ * The files that are made from others: where each stands, and how it is made. A test compares them with what stands there.
+ */
+import { PAGES } from "../rules";
+import { catalogue } from "./catalogue";
+
+/** A generated file. */
+export interface Generated {
+  /** From the root of the checkout, with `/` between folders. */
+  readonly path: string;
+  readonly make: () => string;
+}
+
+export const GENERATED: readonly Generated[] = [
+  { path: "server/rules/CATALOGUE.md", make: () => catalogue(PAGES) },
+];

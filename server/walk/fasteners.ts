@@ -1,0 +1,152 @@
+/**
+ * The automata of a fastener: how far it is tightened, and whether what is in is worn. After a fault it is taken to be
+ * as it should be.
+ */
+import { type Act, fastenerFacts } from "../facts";
+import type { Thing } from "../model";
+import { actRow } from "./acts";
+import type { Mark, Watch } from "./faults";
+import type { Graph } from "./graph";
+import type { Role } from "./roles";
+import { onlyOn, type Standing } from "./things";
+
+const TIGHT = 0;
+const OUT = 1;
+const BY_HAND = 2;
+const PLACED = 3;
+const LOOSE = 4;
+const TAKEN_AS_OUT = 5;
+const ABSENT = 6;
+const FIRST_STAGE = 7;
+
+const SAID: Readonly<Record<number, string>> = { [BY_HAND]: "by hand", [PLACED]: "placed", [LOOSE]: "loose" };
+
+/** Watches how far a fastener is tightened. */
+export function watchFastener(graph: Graph, thing: Thing, roles: readonly Role[], starts: Standing, ends: Standing): Watch {
+  const facts = fastenerFacts(thing.entry);
+  const marks: Mark[] = [];
+  const mark = (code: string, other: Thing | null, state: string): number => marks.push({ code, thing, other, state }) - 1;
+  const leftOut = mark("part-left-off", null, "out");
+  const leftLoose = [BY_HAND, PLACED, LOOSE].map((s) => mark("finger-tight-left", null, SAID[s] as string));
+  const leftAtStage = facts.stages.map((s) => mark("finger-tight-left", null, s.name));
+  const end = graph.points.length - 1;
+  const tightens = roles.some((r) => r.does === "act" && actRow(r.act.verb).fastener === "tightened");
+  const needsTightening = facts.stages.length > 0 || tightens;
+  const allowed = ends.get(thing);
+  const asked = new Map<Role, number>();
+  for (const role of roles) {
+    if (role.does === "asked") asked.set(role, mark(role.why === "reach" ? "blocked-by" : "fastener-still-holds", role.asker, ""));
+  }
+  const byPoint = groupByPoint(roles);
+  const finish = (state: number, report: (mark: number) => void): void => {
+    if (state === OUT && !allowed?.has("off")) report(leftOut);
+    if (state === LOOSE && allowed?.has("loose")) return;
+    if (state >= BY_HAND && state <= LOOSE) report(leftLoose[state - BY_HAND] as number);
+    if (state >= FIRST_STAGE) report(leftAtStage[state - FIRST_STAGE] as number);
+  };
+  const move = (state: number, role: Role, report: (mark: number) => void): number => {
+    if (role.does === "carried") return state;
+    if (role.does === "act") return moved(state, role.act.verb, role.act.act, thing, needsTightening);
+    const free = state === OUT || state === TAKEN_AS_OUT || (state === LOOSE && role.asker.kind === "line");
+    if (free) return state;
+    report(asked.get(role) as number);
+    return TAKEN_AS_OUT;
+  };
+  const only = onlyOn(graph, thing);
+  const standing = starts.get(thing);
+  const state = standing?.has("off") ? OUT : standing?.has("loose") ? LOOSE : TIGHT;
+  const acted = roles.some((r) => r.does === "act");
+  return {
+    thing,
+    marks,
+    starts: only
+      ? [{ state, where: only }, { state: ABSENT, where: { variable: only.variable, mask: only.variable.full & ~only.mask } }].filter((s) => s.where.mask !== 0n)
+      : [{ state, where: null }],
+    points: acted ? [...byPoint.keys(), end] : [...byPoint.keys()],
+    step: (before, point, report) => {
+      if (before === ABSENT) return before;
+      if (point === end) finish(before, report);
+      return (byPoint.get(point) ?? []).reduce((s, role) => move(s, role, report), before);
+    },
+  };
+}
+
+function groupByPoint(roles: readonly Role[]): ReadonlyMap<number, readonly Role[]> {
+  const map = new Map<number, Role[]>();
+  for (const role of roles) {
+    const list = map.get(role.point);
+    if (list) list.push(role);
+    else map.set(role.point, [role]);
+  }
+  return map;
+}
+
+function moved(state: number, verb: string, act: Act, thing: Thing, needsTightening: boolean): number {
+  const { setting } = fastenerFacts(thing.entry);
+  switch (verb === "hand-back" ? "handed back" : actRow(verb).fastener) {
+    case "out":
+      return OUT;
+    case "placed":
+      return act.byHand || act.loosely ? BY_HAND : needsTightening ? PLACED : TIGHT;
+    case "loose":
+      if (state === OUT) return OUT;
+      return setting && act.quantity !== null ? TIGHT : LOOSE;
+    case "tightened":
+      return reached(thing, act);
+    case "set":
+      return setting && state !== OUT ? TIGHT : state;
+    case "handed back":
+      return TIGHT;
+    default:
+      return state;
+  }
+}
+
+/** The state a tightening leads to: the last of the stages it names, or the end. */
+function reached(thing: Thing, act: Act): number {
+  const { stages } = fastenerFacts(thing.entry);
+  const named = act.toStage ? [act.toStage.name] : act.stages.map((s) => s.name.name);
+  const last = Math.max(...named.map((name) => stages.findIndex((s) => s.name === name)));
+  return last < 0 || last >= stages.length - 1 ? TIGHT : FIRST_STAGE + last;
+}
+
+const GOOD = 0;
+const COME_OUT = 1;
+const OLD = 2;
+
+/**
+ * Watches whether an old fastener is tightened again that must not be: one that is turned through an angle and so past
+ * its yield point, or one that is renewed every time. Null for one that bears it, or of which it is said when it does.
+ */
+export function watchWear(thing: Thing, roles: readonly Role[], starts: Standing): Watch | null {
+  const facts = fastenerFacts(thing.entry);
+  const byAngle = facts.stages.some((s) => s.kind === "angle");
+  const said = facts.reuse !== null || facts.renewWhen !== "" || facts.setting;
+  if (!facts.renewEveryTime && (!byAngle || said)) return null;
+  const code = facts.renewEveryTime ? "used-bolt-refitted" : "yield-without-renewal";
+  const acts = roles.filter((r) => r.does === "act");
+  const byPoint = groupByPoint(acts);
+  return {
+    thing,
+    marks: [{ code, thing, other: null, state: "" }],
+    starts: [{ state: starts.get(thing)?.has("off") ? COME_OUT : GOOD, where: null }],
+    points: [...byPoint.keys()],
+    step: (state, point, report) =>
+      (byPoint.get(point) ?? []).reduce((s, role) => {
+        if (role.does !== "act") return s;
+        const { verb, act } = role.act;
+        if (verb === "remove") return COME_OUT;
+        if (verb === "fit") return act.age !== "new" && s === COME_OUT ? OLD : act.age === "new" ? GOOD : s;
+        if (s !== OLD || verb !== "tighten" || !strains(thing, act)) return s;
+        report(0);
+        return GOOD;
+      }, state),
+  };
+}
+
+/** Whether a tightening goes as far as an angle, or to the end. */
+function strains(thing: Thing, act: Act): boolean {
+  const state = reached(thing, act);
+  const { stages } = fastenerFacts(thing.entry);
+  return state === TIGHT || stages.slice(0, state - FIRST_STAGE + 1).some((s) => s.kind === "angle");
+}

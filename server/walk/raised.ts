@@ -1,0 +1,159 @@
+/**
+ * Which acts raise which hazard, and from which source: the table of acts and facts held against what the machine's
+ * things are said to be.
+ */
+import { fluidFacts, namesIn, partFacts, shaftFacts, temporaryFacts, toolFacts, beltFacts } from "../facts";
+import type { Thing } from "../model";
+import { actRow } from "./acts";
+import type { Graph } from "./graph";
+import { type Fact, FACTS, type FactRow, HEAVY, HAZARDS, type Hazard } from "./hazards";
+import type { ActPoint } from "./points";
+import type { Relations } from "./relations";
+
+/** A hazard that a house or a machine adds. */
+export interface HouseHazard {
+  readonly name: string;
+  readonly title: string;
+  readonly least: "danger" | "warning" | "caution" | "notice";
+  /** Verbs that raise it, on things whose names or titles contain one of the words. */
+  readonly verbs: readonly string[];
+  readonly things: readonly string[];
+}
+
+/** A hazard with its source, and the points that have to do with it. */
+export interface Raised {
+  readonly hazard: string;
+  readonly title: string;
+  readonly least: HouseHazard["least"];
+  readonly source: Thing;
+  readonly fact: FactRow;
+  /** Points that raise it: whether also where the hazard was gone. */
+  readonly at: Map<number, boolean>;
+}
+
+/** Every hazard that some act of a graph can raise. */
+export function raisedIn(graph: Graph, relations: Relations, house: readonly HouseHazard[]): readonly Raised[] {
+  const raised = new Map<string, Raised>();
+  const add = (at: number, of: Pick<Raised, "hazard" | "title" | "least" | "source">, fact: Fact): void => {
+    const row = FACTS[fact];
+    const key = `${of.hazard} ${row.as ?? fact} ${of.source.id}`;
+    let entry = raised.get(key);
+    if (!entry) {
+      entry = { ...of, fact: row, at: new Map() };
+      raised.set(key, entry);
+    }
+    entry.at.set(at, entry.at.get(at) === true || row.evenIfGone === true);
+  };
+  const own = [...machineHazards(graph, relations), ...house.map(bySettings)];
+  graph.points.forEach((point, at) => {
+    if (point.kind !== "act") return;
+    for (const [hazard, fact] of actRow(point.verb).raises) {
+      const { least } = HAZARDS[hazard];
+      for (const source of sourcesOf(fact, point, relations)) add(at, { hazard, title: hazard, least, source }, fact);
+    }
+    const { thing, verb } = point;
+    if (!thing) return;
+    if (barsImpact(graph, point)) add(at, { hazard: "damage", title: "damage", least: "notice", source: thing }, "impact barred");
+    for (const { name, title, least, raises } of own) {
+      if (raises(verb, thing)) add(at, { hazard: name, title, least, source: thing }, "work");
+    }
+  });
+  return [...raised.values()];
+}
+
+function barsImpact(graph: Graph, { act }: ActPoint): boolean {
+  return act.never.some((n) => {
+    const tool = graph.scope.find(n.name, ["tool"]);
+    return tool !== undefined && toolFacts(tool.entry).impact;
+  });
+}
+
+/** The things from which a fact raises a hazard when an act is done. */
+function sourcesOf(fact: Fact, point: ActPoint, relations: Relations): readonly Thing[] {
+  const { thing } = point;
+  if (fact === "harmful supply") return point.supplies.filter((s) => s.kind === "consumable" && fluidFacts(s.entry).harmful);
+  if (fact === "guard off") return relations.guards;
+  if (!thing) return [];
+  switch (fact) {
+    case "hot":
+      return contentsOf(thing, relations).filter((t) => partFacts(t.entry).hot);
+    case "pressurised":
+      // Where it is hot as well, the caution on burns covers what sprays out.
+      return contentsOf(thing, relations).filter((t) => partFacts(t.entry).pressurised && !partFacts(t.entry).hot);
+    case "fuel":
+      return contentsOf(thing, relations).filter((t) => fluidFacts(t.entry).fuel);
+    case "harmful contents":
+      return contentsOf(thing, relations).filter((t) => fluidFacts(t.entry).harmful);
+    case "to dispose of":
+      return thing.kind === "fluid" && fluidFacts(thing.entry).dispose !== "" && !point.act.keep ? [thing] : [];
+    case "heavy":
+      return weightOf(thing, relations) > HEAVY ? [thing] : [];
+    case "spring-loaded":
+      return partFacts(thing.entry).springLoaded ? [thing] : [];
+    case "held spring": {
+      const held = temporaryFacts(thing.entry).into ? relations.into(thing) : null;
+      return held && partFacts(held.entry).springLoaded ? [held] : [];
+    }
+    case "high-voltage":
+      return partFacts(thing.entry).highVoltage ? [thing] : [];
+    case "battery":
+      return partFacts(thing.entry).battery ? [thing] : [];
+    case "belt off":
+      return beltsTurned(thing, relations);
+    default:
+      return [thing];
+  }
+}
+
+/** The thing itself and the fluids in it. */
+function contentsOf(thing: Thing, relations: Relations): readonly Thing[] {
+  return [thing, ...partFacts(thing.entry).contains.flatMap((n) => relations.byName(n, ["fluid"]) ?? [])];
+}
+
+/** What comes off weighs with all it carries, in kilograms. */
+function weightOf(thing: Thing, relations: Relations): number {
+  const own = partFacts(thing.entry).weight;
+  const least = own?.low?.si ?? own?.nominal?.si ?? own?.high?.si ?? 0;
+  return relations.carried(thing).reduce((sum, t) => sum + (t === thing ? 0 : weightOf(t, relations)), least);
+}
+
+/** The belts on a shaft that is turned, unless it may be turned freely with its belt off. */
+function beltsTurned(shaft: Thing, relations: Relations): readonly Thing[] {
+  if (shaft.kind !== "shaft" || shaftFacts(shaft.entry).beltOff === "free") return [];
+  return relations.belts.filter((belt) => beltFacts(belt.entry).pulleys.some((p) => p.shaft?.name === shaft.name));
+}
+
+interface OwnHazard extends Pick<HouseHazard, "name" | "title" | "least"> {
+  readonly raises: (verb: string, thing: Thing) => boolean;
+}
+
+function bySettings({ verbs, things, ...hazard }: HouseHazard): OwnHazard {
+  const words = things.map((word) => word.toLowerCase());
+  const means = (thing: Thing): boolean =>
+    words.some((w) => thing.name.toLowerCase().includes(w) || thing.title.toLowerCase().includes(w));
+  return { ...hazard, raises: (verb, thing) => verbs.includes(verb) && means(thing) };
+}
+
+/** The hazards a machine declares. */
+function machineHazards(graph: Graph, relations: Relations): readonly OwnHazard[] {
+  const things = graph.procedure.machine?.things ?? [];
+  return things
+    .filter((t) => t.kind === "hazard")
+    .map(({ name, title, entry }) => {
+      const raisers = entry.details
+        .filter((d) => d.clause === "raised-by")
+        .map((d) => ({ verb: namesIn(d, "act")[0]?.name, things: namesIn(d, "things").flatMap((n) => relations.byName(n, []) ?? []) }));
+      const least = entry.details.find((d) => d.clause === "least")?.slots[0]?.text as HouseHazard["least"] | undefined;
+      return {
+        name,
+        title: title || name,
+        least: least ?? "warning",
+        raises: (verb: string, thing: Thing) => raisers.some((r) => r.verb === verb && r.things.includes(thing)),
+      };
+    });
+}
+
+/** Whether a name is one of the trade's hazards. */
+export function isHazard(name: string): name is Hazard {
+  return Object.hasOwn(HAZARDS, name);
+}

@@ -1,0 +1,125 @@
+/**
+ * How the things of a machine stand to each other: what stands in front of what, what secures what, what comes off
+ * with what, which belt lies on which pulley.
+ */
+import { beltFacts, fastenerFacts, markFacts, type NameAt, partFacts, temporaryFacts } from "../facts";
+import { fits, type Procedure, type Thing } from "../model";
+
+export interface Relations {
+  /** What must be off before an act that needs reach can be done on a thing. */
+  readonly fronts: (thing: Thing, verb: string) => readonly Thing[];
+  readonly fastenersOf: (thing: Thing) => readonly Thing[];
+  readonly secured: (fastener: Thing) => readonly Thing[];
+  /** The assemblies that take a thing with them when they come off, nearest first. */
+  readonly carriers: (thing: Thing) => readonly Thing[];
+  readonly carried: (thing: Thing) => readonly Thing[];
+  readonly belts: readonly Thing[];
+  /** Parts in front of a belt: its guards. */
+  readonly guards: readonly Thing[];
+  /** The part whose face this is. */
+  readonly partOfFace: (face: Thing) => Thing | null;
+  readonly into: (temporary: Thing) => Thing | null;
+  readonly byName: (name: NameAt, kinds: readonly string[]) => Thing | undefined;
+}
+
+const FRONT_KINDS = ["part", "belt", "line", "fastener"];
+const PLACED: ReadonlySet<string> = new Set(["remove", "fit"]);
+
+/** The relations of a procedure's machine. */
+export function relationsOf(procedure: Procedure): Relations {
+  const things = procedure.machine?.things ?? [];
+  const named = indexByName([...things, ...procedure.things]);
+  const byName = ({ name }: NameAt, kinds: readonly string[]): Thing | undefined =>
+    named.get(name)?.find((t) => kinds.length === 0 || fits(t, kinds)) ?? procedure.find(name, kinds);
+  const all = (names: readonly NameAt[], kinds: readonly string[]): readonly Thing[] =>
+    names.flatMap((n) => byName(n, kinds) ?? []);
+  const behind = once((thing) => all(partFacts(thing.entry).behind, FRONT_KINDS));
+  const secured = once((f) => (f.kind === "fastener" ? all(fastenerFacts(f.entry).secures, FRONT_KINDS) : []));
+  const carried = once((thing) => all(partFacts(thing.entry).carries, FRONT_KINDS));
+  const of = (kind: string): readonly Thing[] => things.filter((t) => t.kind === kind);
+  const fasteners = inverse(of("fastener"), secured);
+  const holders = inverse(things.filter((t) => carried(t).length > 0), carried);
+  const pulleys = once((belt) => all(beltFacts(belt.entry).pulleys.map((p) => p.part), ["part"]));
+  const belts = inverse(of("belt"), pulleys);
+  const reach = once((thing) => reachOf(thing, behind, secured, (name) => byName(name, ["part"])));
+  return {
+    fronts: (thing, verb) => (PLACED.has(verb) ? unique([...reach(thing), ...belts(thing)]) : reach(thing)),
+    fastenersOf: fasteners,
+    secured,
+    carriers: once((thing) => allCarriers(thing, holders)),
+    carried,
+    belts: of("belt"),
+    guards: unique(of("belt").flatMap((b) => behind(b).filter((t) => t.kind === "part"))),
+    partOfFace: (face) => things.find((t) => t.kind === "part" && t.entry === face.entry && t.line <= face.line && t.owner === face.owner) ?? null,
+    into: (temporary) => {
+      const { into, over } = temporaryFacts(temporary.entry);
+      const name = into ?? over;
+      return name ? (byName(name, []) ?? null) : null;
+    },
+    byName,
+  };
+}
+
+/** What stands in front of a thing itself, or of the part that a mark is on or a fastener secures. */
+function reachOf(
+  thing: Thing,
+  behind: (thing: Thing) => readonly Thing[],
+  secured: (fastener: Thing) => readonly Thing[],
+  part: (name: NameAt) => Thing | undefined,
+): readonly Thing[] {
+  const own = behind(thing);
+  if (thing.kind === "mark") {
+    const { on } = markFacts(thing.entry);
+    const carrier = on ? part(on) : undefined;
+    return carrier ? unique([...own, ...behind(carrier)]) : own;
+  }
+  if (thing.kind !== "fastener" || own.length > 0) return own;
+  const held = secured(thing);
+  return unique(held.flatMap(behind)).filter((front) => front !== thing && !held.includes(front));
+}
+
+function allCarriers(thing: Thing, holders: (thing: Thing) => readonly Thing[]): readonly Thing[] {
+  const found: Thing[] = [];
+  const visit = (t: Thing): void => {
+    for (const holder of holders(t)) {
+      if (holder === thing || found.includes(holder)) continue;
+      found.push(holder);
+      visit(holder);
+    }
+  };
+  visit(thing);
+  return found;
+}
+
+function indexByName(things: readonly Thing[]): ReadonlyMap<string, readonly Thing[]> {
+  const index = new Map<string, Thing[]>();
+  for (const thing of things) {
+    const list = index.get(thing.name);
+    if (list) list.push(thing);
+    else index.set(thing.name, [thing]);
+  }
+  return index;
+}
+
+function inverse(things: readonly Thing[], relation: (thing: Thing) => readonly Thing[]): (thing: Thing) => readonly Thing[] {
+  const back = new Map<Thing, Thing[]>();
+  for (const thing of things) for (const other of relation(thing)) back.set(other, [...(back.get(other) ?? []), thing]);
+  return (thing) => back.get(thing) ?? NONE;
+}
+const NONE: readonly Thing[] = [];
+
+function once<T>(work: (thing: Thing) => T): (thing: Thing) => T {
+  const kept = new Map<Thing, T>();
+  return (thing) => {
+    let value = kept.get(thing);
+    if (value === undefined) {
+      value = work(thing);
+      kept.set(thing, value);
+    }
+    return value;
+  };
+}
+
+function unique<T>(list: readonly T[]): readonly T[] {
+  return list.length < 2 ? list : [...new Set(list)];
+}

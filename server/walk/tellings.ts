@@ -1,0 +1,144 @@
+/**
+ * Whether every hazard is told of before the act that raises it, on every way. A caution tells of the hazards raised
+ * after it in the block it stands in; where none is, in the blocks around that. Once is enough until the hazard, once
+ * raised, comes back.
+ */
+import type { WalkFault, Watch } from "./faults";
+import { faultsOf } from "./faults";
+import type { Control } from "./control";
+import { lowerBound } from "./control";
+import type { Block } from "./build";
+import { type HouseHazard, type Raised, raisedIn } from "./raised";
+import { hazardNamed } from "./hazards";
+import type { CautionPoint, Point } from "./points";
+import type { Relations } from "./relations";
+import { sliceOf } from "./slice";
+import type { Standing } from "./things";
+import type { Thing } from "../model";
+
+/** A hazard of which no caution tells in time. */
+export interface Untold extends WalkFault {
+  readonly hazard: Raised;
+  /** A caution that stands after the act, as a point; -1 where there is none. */
+  readonly late: number;
+}
+
+interface Caution {
+  readonly at: number;
+  readonly hazard: string;
+  readonly point: CautionPoint;
+}
+
+const GONE = 1;
+const UNTOLD = 0;
+const TOLD = 2;
+const RAISED = 4;
+
+/** Follows every hazard of a graph; those of the house are added to those of the trade and the machine. */
+export function untoldIn(control: Control, relations: Relations, starts: Standing, house: readonly HouseHazard[]): readonly Untold[] {
+  const { graph } = control;
+  const raised = raisedIn(graph, relations, house);
+  const cautions: Caution[] = graph.points.flatMap((point, at) => (point.kind === "caution" ? [{ at, hazard: hazardNamed(point.hazard), point }] : []));
+  const raisedAt = new Map<string, number[]>();
+  for (const { hazard, at } of raised) raisedAt.set(hazard, [...(raisedAt.get(hazard) ?? []), ...at.keys()]);
+  for (const points of raisedAt.values()) points.sort((a, b) => a - b);
+  const scopes = new Map(cautions.map((c) => [c, scopeOf(graph.blocks, c, raisedAt.get(c.hazard) ?? [])]));
+  const acts = actsByThing(graph.points, relations);
+  const found: Untold[] = [];
+  const said = new Set<string>();
+  for (const hazard of raised) {
+    const tellers = cautions.filter((c) => c.hazard === hazard.hazard && [...hazard.at.keys()].some((p) => p > c.at && p < (scopes.get(c) as number)));
+    const watch = watchHazard(hazard, tellers, acts, graph.points, starts);
+    for (const fault of faultsOf(sliceOf(control, watch.points), watch)) {
+      const spot = (graph.points[fault.point] as Point).spot;
+      const key = `${hazard.hazard} ${spot.file}:${spot.line} ${spot.through?.line ?? ""}`;
+      if (said.has(key)) continue;
+      said.add(key);
+      const late = cautions.find((c) => c.hazard === hazard.hazard && isLate(graph.blocks, c, fault.point, graph.points, raisedAt.get(c.hazard) ?? []));
+      found.push({ ...fault, hazard, late: late?.at ?? -1 });
+    }
+  }
+  return found;
+}
+
+/** The end of the smallest block around a caution in which its hazard is raised after it. */
+function scopeOf(blocks: readonly Block[], { at, point }: Caution, raised: readonly number[]): number {
+  const next = raised[lowerBound(raised, at)] ?? Number.POSITIVE_INFINITY;
+  for (let b = point.block; b >= 0; b = (blocks[b] as Block).parent) {
+    const { end } = blocks[b] as Block;
+    if (next < end) return end;
+  }
+  return at;
+}
+
+/** Whether a caution stands after an act in the same section and there is no other act after it that it could be for. */
+function isLate(blocks: readonly Block[], { at, point }: Caution, act: number, points: readonly Point[], raised: readonly number[]): boolean {
+  if (at < act) return false;
+  const section = sectionOf(blocks, point.block);
+  if (section !== sectionOf(blocks, (points[act] as Point).block)) return false;
+  const next = raised[lowerBound(raised, at)] ?? Number.POSITIVE_INFINITY;
+  return next >= (blocks[section] as Block).end;
+}
+
+function sectionOf(blocks: readonly Block[], block: number): number {
+  let b = block;
+  while (b >= 0 && blocks[b]?.construct !== "section" && blocks[b]?.construct !== "procedure") b = (blocks[b] as Block).parent;
+  return b;
+}
+
+/** Acts by the thing they are on; those on a temporary also by the thing it goes into. Acts on machines under null. */
+function actsByThing(points: readonly Point[], relations: Relations): ReadonlyMap<Thing | null, readonly number[]> {
+  const acts = new Map<Thing | null, number[]>();
+  const add = (thing: Thing | null, at: number): void => {
+    const list = acts.get(thing);
+    if (list) list.push(at);
+    else acts.set(thing, [at]);
+  };
+  points.forEach((point, at) => {
+    if (point.kind !== "act" || !point.thing) return;
+    add(point.thing, at);
+    const into = point.thing.kind === "temporary" ? relations.into(point.thing) : null;
+    if (into) add(into, at);
+    if (point.verb === "start" || point.verb === "run-in") add(null, at);
+  });
+  return acts;
+}
+
+function watchHazard(
+  hazard: Raised,
+  tellers: readonly Caution[],
+  acts: ReadonlyMap<Thing | null, readonly number[]>,
+  points: readonly Point[],
+  starts: Standing,
+): Watch {
+  const { source, fact, at } = hazard;
+  const tells = new Set(tellers.map((c) => c.at));
+  const verbAt = (p: number): string => (points[p]?.kind === "act" ? points[p].verb : "");
+  const touches = new Set([...(acts.get(source) ?? []), ...(fact.afresh.length > 0 ? (acts.get(null) ?? []) : [])]);
+  const changes = [...touches].filter((p) => [fact.quiet, fact.wakes, fact.afresh].some((verbs) => verbs.includes(verbAt(p))));
+  const standing = starts.get(source);
+  const gone = standing?.has("off") || standing?.has("drained") || standing?.has("isolated") || standing?.has("disconnected");
+  return {
+    thing: source,
+    marks: [{ code: "caution-missing", thing: source, other: null, state: hazard.hazard }],
+    starts: [{ state: (fact.atStart ? gone : !standing?.has("off")) ? GONE : 0, where: null }],
+    points: new Set([...tells, ...at.keys(), ...changes]),
+    step: (state, point, report) => {
+      let telling = state & ~GONE;
+      let gone = state & GONE;
+      if (tells.has(point)) telling = TOLD;
+      const evenIfGone = at.get(point);
+      if (evenIfGone !== undefined && (evenIfGone || gone === 0)) {
+        if (telling === UNTOLD) report(0);
+        telling = RAISED;
+      }
+      const verb = verbAt(point);
+      if (!touches.has(point)) return telling | gone;
+      const ends = fact.quiet.includes(verb);
+      const begins = fact.wakes.includes(verb) && evenIfGone === undefined;
+      if (fact.wakes.includes(verb)) gone = 0;
+      if (ends) gone = GONE;
+      return (telling === RAISED && (ends || begins || fact.afresh.includes(verb)) ? UNTOLD : telling) | gone;
+    },
+  };
+}
