@@ -30,7 +30,7 @@ export { parseLine } from "./line";
 export { nearest } from "./nearest";
 export type { Element, SlotElement, SlotKind } from "./pattern";
 export { wordsOf } from "./pattern";
-export { formatDocument, formatLines, type SpellUnit } from "./printer";
+export { formatDocument, formatLines, type SpellUnit, type UnitSpelling } from "./printer";
 export * from "./statement";
 export { joinText, type Span, splitText, type TextShape } from "./text";
 

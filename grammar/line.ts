@@ -3,7 +3,7 @@
  * interned, line.
  */
 import type { IToken } from "chevrotain";
-import { constructs, formsByHead, type LineForm } from "./constructs";
+import { formsByHead, type LineForm } from "./constructs";
 import { parseForm, type Reading } from "./parser";
 import { afterProse, headProblem, lineTooLong, quoteNotClosed, spanOf, stopProblem } from "./slips";
 import type { Line, LineKind, NameValue, Problem } from "./statement";
@@ -78,7 +78,7 @@ function readTokens(text: string, comment: Span | null, all: IToken[], head: ITo
   if (head.tokenType === t.OpenText) return broken("", quoteNotClosed(head));
   const forms = formsByHead.get(head.image);
   if (!forms || all.length === 0) return broken("", headProblem(all[0], last));
-  const { form, phrases, stop } = bestReading(forms, all, opens);
+  const { form, phrases, stop } = bestReading(forms, all);
   const id = form.clause ? `+${form.id}` : form.id;
   if (stop) return broken(id, stopProblem(form, stop, all));
   const statement = { construct: form.clause ? "" : form.id, phrases };
@@ -88,9 +88,9 @@ function readTokens(text: string, comment: Span | null, all: IToken[], head: ITo
 type FormReading = Reading & { readonly form: LineForm };
 
 /** The first form that reads the whole line, else the one that reads furthest. */
-function bestReading(forms: readonly LineForm[], tokens: IToken[], opens: boolean): FormReading {
+function bestReading(forms: readonly LineForm[], tokens: IToken[]): FormReading {
   let best: FormReading | undefined;
-  for (const form of inOrder(forms, opens)) {
+  for (const form of forms) {
     const reading = { form, ...parseForm(form, tokens) };
     if (!reading.stop) return reading;
     if (!best || reach(reading) > reach(best)) best = reading;
@@ -99,13 +99,6 @@ function bestReading(forms: readonly LineForm[], tokens: IToken[], opens: boolea
 }
 
 const reach = (reading: Reading): number => reading.stop?.after?.startOffset ?? 0;
-const mustOpen = (form: LineForm): boolean => !form.clause && constructs.get(form.id)?.block === "must";
-
-/** `for each wheel` is a head where a brace follows, and a clause where none does. */
-function inOrder(forms: readonly LineForm[], opens: boolean): readonly LineForm[] {
-  if (forms.length === 1 || opens || !forms.some(mustOpen)) return forms;
-  return [...forms.filter((form) => !mustOpen(form)), ...forms.filter(mustOpen)];
-}
 
 /** Every word of a broken line, since any could be a name. */
 function namesOf(tokens: readonly IToken[]): NameValue[] {

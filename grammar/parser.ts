@@ -254,15 +254,15 @@ class LineGrammar extends ValueGrammar {
 }
 
 /**
- * The optional parts at a form's end that read as something of their own: they begin with a word, or are a figure
- * behind a title.
+ * The optional parts at a form's end that read as something of their own: they are more than a word and begin with
+ * one, or are a figure behind a title.
  */
 function partsOf(elements: readonly Element[]): Element[] {
   const last = elements.findLastIndex((element) => element.type !== "optional");
   return elements.filter((element, i) => {
     if (i <= last || element.type !== "optional") return false;
     const [first] = element.elements;
-    if (first?.type === "word") return true;
+    if (first?.type === "word") return element.elements.length > 1;
     const before = elements[i - 1];
     return (
       first?.type === "slot" && first.kind === "QUANTITY" && before?.type === "slot" && before.kind === "TEXT"

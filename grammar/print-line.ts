@@ -6,8 +6,15 @@ import { elementsOf } from "./constructs";
 import type { Line, Phrase, RawFigure, RawQuantity, SlotContent } from "./statement";
 import * as t from "./tokens";
 
-/** The usual spelling of a unit, and whether it stands right behind its number; undefined for an unknown unit. */
-export type SpellUnit = (unit: string) => { readonly print: string; readonly tight: boolean } | undefined;
+/** The usual spelling of a unit, for more than one too, and whether it stands right behind its number. */
+export interface UnitSpelling {
+  readonly print: string;
+  readonly plural?: string;
+  readonly tight: boolean;
+}
+
+/** Spells a unit; undefined for what is no unit. */
+export type SpellUnit = (unit: string) => UnitSpelling | undefined;
 
 /** A line's text in the usual form. `column` is where what follows the line's keyword stands at the earliest. */
 export function printLine(line: Line, column: number, spell: SpellUnit): string {
@@ -63,11 +70,19 @@ interface Unit {
 /** The spelling of each known unit on a line, by where it stands. */
 function unitsOf(phrases: readonly Phrase[], spell: SpellUnit): Map<number, Unit> {
   const units = new Map<number, Unit>();
-  for (const { unit, unitSpan } of phrases.flatMap((p) => p.slots).flatMap((s) => figuresIn(s.content))) {
+  const figures = phrases.flatMap((phrase) => phrase.slots).flatMap((slot) => figuresIn(slot.content));
+  for (const { number, unit, unitSpan } of figures) {
     const spelled = unit === null ? undefined : spell(unit);
-    if (spelled && unitSpan) units.set(unitSpan.start, { ...spelled, end: unitSpan.end });
+    if (!spelled || !unitSpan) continue;
+    const { print, plural = print, tight } = spelled;
+    units.set(unitSpan.start, { print: isMany(number) ? plural : print, tight, end: unitSpan.end });
   }
   return units;
+}
+
+/** More than one: `2 turns`, `1 1/2 turns`, but `1/6 turn`. */
+function isMany(number: string): boolean {
+  return /^-?\d+ /.test(number) || (!number.includes("/") && Math.abs(Number(number)) > 1);
 }
 
 function figuresIn(content: SlotContent): readonly RawFigure[] {

@@ -9,7 +9,7 @@ import { printLine, type SpellUnit } from "./print-line";
 import type { Line } from "./statement";
 import { contextOf, isBlock, type Node } from "./tree";
 
-export type { SpellUnit } from "./print-line";
+export type { SpellUnit, UnitSpelling } from "./print-line";
 
 /**
  * The width of the keywords in each kind of block whose lines are facts in a column. Fixed for the kind, so that a

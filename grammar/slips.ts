@@ -87,11 +87,23 @@ function notUnderstood(
     const wanted = begun.map((elements) => (elements[1] ? expectation(elements[1]) : "")).join(" or ");
     return expected(head, found, next, wanted);
   }
-  const args = { head: head.image, after: after.image, found: found.image };
+  const may = [...new Set(form.follow.map(keyword))].join(", ");
+  const args = { head: head.image, after: after.image, found: found.image, may };
   const span = spanOf(found);
+  if (may === "") return { message: "nothing-more", args, span };
   const near = /^\p{L}/u.test(found.image) ? nearest(found.image, [...stopWords(form)]) : undefined;
   if (!near || near === found.image) return { message: "not-understood", args, span };
   return { message: "not-understood-near", args: { ...args, near }, span, replace: { span, text: near } };
+}
+
+/** The words with which a clause begins: `by hand`, `with`. */
+function keyword(clause: string): string {
+  const elements = elementsOf(`+${clause}`);
+  const end = elements.findIndex((element) => element.type !== "word");
+  return elements
+    .slice(0, end < 0 ? undefined : end)
+    .map((element) => (element.type === "word" ? element.word : ""))
+    .join(" ");
 }
 
 const isWord = (element: Element | undefined, word: string): boolean =>

@@ -76,6 +76,7 @@ class Building {
     const block: Block = { type: "block", head, children, lineCount: lines, closed };
     this.top().children.push(block);
     this.top().lines += lines;
+    this.skipped = 0;
     if (!closed) this.problems.push({ line: at, message: "block-not-closed" });
   }
 
@@ -91,18 +92,17 @@ class Building {
   private problemOf(line: Line, role: Role): ShapeProblem["message"] | undefined {
     if (role === "stray") return "brace-stray";
     if (role === "close") return line.kind === "close" && !this.top().head ? "brace-stray" : undefined;
+    const deep = role === "leaf" && this.tooDeep(line);
     if (line.opens && line.kind === "statement" && blockOf(line) === "never") return "block-not-here";
-    if (role === "open" ? !line.opens && line.kind === "statement" : mustOpen(line) && !line.opens)
-      return "brace-missing";
-    if (role === "leaf") return this.tooDeep(line);
-    return undefined;
+    const lacks = !line.opens && (role === "open" ? line.kind === "statement" : mustOpen(line));
+    if (lacks) return "brace-missing";
+    return deep ? "too-deep" : undefined;
   }
 
   /** Of heads that stand too deep, only the outermost is reported. */
-  private tooDeep(line: Line): "too-deep" | undefined {
+  private tooDeep(line: Line): boolean {
     if (line.kind === "close") this.skipped--;
-    else if (line.opens && this.stack.length > DEEPEST) return this.skipped++ === 0 ? "too-deep" : undefined;
-    return undefined;
+    return line.opens && this.stack.length > DEEPEST && this.skipped++ === 0;
   }
 
   closeAll(): void {

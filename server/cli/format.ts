@@ -2,8 +2,7 @@
  * `torquil format`: brings files into the usual form, or says which are not in it. A file is written whole or not at all,
  * and one whose braces do not balance is left alone, since nobody can tell where its lines belong.
  */
-import * as grammar from "../../grammar";
-import { type Document, readDocument } from "../../grammar";
+import { type Document, formatDocument, readDocument } from "../../grammar";
 import { decodeText, discover, fileProblemText, joinPath } from "../project";
 import { spellUnit } from "../project/spelling";
 import { helpText, readArguments, type Usage } from "./arguments";
@@ -47,7 +46,7 @@ type Formatted = { readonly before: Document; readonly text: string } | { readon
 function formatText(text: string): Formatted {
   const before = readDocument(text);
   if (!before.tree.balanced) return { line: before.tree.problems[0]?.line ?? 0 };
-  return { before, text: (grammar as any).formatDocument(before, spellUnit) };
+  return { before, text: formatDocument(before, spellUnit) };
 }
 
 async function formatStdin(onlyCheck: boolean, io: Io): Promise<number> {

@@ -4,11 +4,10 @@
 import { clauses, constructs, type Line, type Position, type SlotValue } from "../../grammar";
 import { fastenerFacts } from "../facts";
 import { readQuantity } from "../facts/quantity";
-import type { FileModel, Place, Project, Thing } from "../model";
+import { type FileModel, numbersByLine, type Place, type Project, type Thing } from "../model";
 import { hoverPhrase as say } from "../phrases/hover";
 import { pageByCode } from "../rules";
 import { formatQuantity, inOtherUnits } from "../units/format";
-import { numbersByLine } from "../walk";
 import { aboutThing, stageText } from "./about";
 import { lineAt, phraseAt, scopeAt, type Target, targetAt, touches } from "./cursor";
 

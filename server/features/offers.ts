@@ -9,6 +9,7 @@ import { PAGES } from "../rules";
 import { kinds } from "../units/dimension";
 import { allUnits } from "../units/table";
 import type { Unit } from "../units/unit";
+import { HAZARDS } from "../walk";
 import { fastenersAround, thingsInSight } from "./cursor";
 import type { Expected, Filled, Said } from "./expected";
 import { stillFree } from "./heads";
@@ -63,7 +64,7 @@ function nameOffers(
   if (accepts.includes("stage") || said.clause === "stage") return stageOffers(site, said);
   if (accepts.length > 0) return thingOffers(site, construct, role, accepts, said);
   if (role === "code") return codeOffers();
-  if (role === "hazard") return thingOffers(site, construct, role, ["hazard"], said);
+  if (role === "hazard") return hazardOffers(site, construct, said);
   if (role === "members") return thingOffers(site, construct, role, ["member"], said);
   if (role === "direction") return DIRECTIONS.map((d) => plain(d, "word"));
   if (role === "act") return CONSTRUCTS.filter((c) => c.act).map((c) => plain(c.id, "word", "", c.about));
@@ -87,6 +88,18 @@ function thingOffers(
   return renewedFirst(site, construct, fitting).map((t) =>
     plain(t.name, "thing", t.title ? `${t.kind} · ${t.title}` : t.kind),
   );
+}
+
+/** The hazards of the machine or house, and those of the trade; first those that the signal word fits. */
+function hazardOffers(site: Site, construct: string, said: Said): Offer[] {
+  const own = thingOffers(site, construct, "hazard", ["hazard"], said);
+  const usual = Object.entries(HAZARDS).map(([name, row]) => ({
+    row,
+    offer: plain(name, "word", row.least, row.arises),
+  }));
+  const fitting = usual.filter(({ row }) => row.least === construct);
+  const others = usual.filter(({ row }) => row.least !== construct);
+  return [...own, ...fitting.map((h) => h.offer), ...others.map((h) => h.offer)];
 }
 
 /** After `fit new`, what is in the kit comes first. */

@@ -2,17 +2,22 @@
  * The language server's program: speaks the protocol over standard input and output. Nothing else is ever written to
  * standard output; what there is to log goes to the client, or to standard error.
  */
-import { type Connection, createConnection, LSPErrorCodes } from "vscode-languageserver/node";
+import {
+  createConnection,
+  LSPErrorCodes,
+  type RequestMessage,
+  StreamMessageWriter,
+} from "vscode-languageserver/node";
 import { diskFiles } from "../project";
+import { readMessages } from "./frames";
 import { serve } from "./server";
 
 /** A request that is cancelled before its turn is answered without being looked at. */
-const connectionStrategy = {
-  cancelUndispatched: (request: { readonly id: number | string | null }) => ({
-    jsonrpc: "2.0",
-    id: request.id,
-    error: { code: LSPErrorCodes.RequestCancelled, message: "Cancelled." },
-  }),
+const connectionStrategy: ConnectionStrategy = {
+  cancelUndispatched: (message) => {
+    const id = "id" in message ? (message.id as number | string) : null;
+    return { jsonrpc: "2.0", id, error: { code: LSPErrorCodes.RequestCancelled, message: "Cancelled." } };
+  },
 };
 
 function main(): void {
@@ -28,10 +33,15 @@ function main(): void {
   for (const method of ["log", "info", "warn", "error", "debug", "trace"] as const) {
     console[method] = (...words: unknown[]) => void process.stderr.write(`${words.map(String).join(" ")}\n`);
   }
-  const connection: Connection = createConnection(process.stdin, process.stdout, {
+  const reader = readMessages(process.stdin);
+  reader.onError(
+    (error) => void process.stderr.write(`torquil: a message could not be read: ${error.message}\n`),
+  );
+  const connection = createConnection(reader, new StreamMessageWriter(process.stdout), {
     connectionStrategy,
-  } as never);
-  serve(connection, diskFiles());
+  });
+  const life = serve(connection, diskFiles());
+  process.stdin.on("end", () => process.exit(life.shutDown ? 0 : 1));
   connection.listen();
 }
 

@@ -10,6 +10,8 @@ import type {
   WorkspaceEdit,
 } from "vscode-languageserver/node";
 import { type Action, actions, diagnostics, fixAll, formatting } from "../features";
+import { actionPhrase as say } from "../phrases/actions";
+import { spellUnit } from "../project/spelling";
 import type { TextEdit as FileEdit } from "../rules";
 import { ACTION_KINDS, diagnosticOf, editOf, wanted } from "./convert";
 import { answer, document, range } from "./guard";
@@ -33,7 +35,10 @@ export function answerRepairs(session: Session): void {
   answer(session, "textDocument/formatting", document, (params: DocumentFormattingParams): TextEdit[] => {
     const located = projects.locate(params.textDocument.uri);
     const model = located?.workspace.project().files.get(located.file);
-    return model ? formatting(model).map(editOf) : [];
+    const edits = model ? formatting(model.document, spellUnit) : [];
+    if (edits) return edits.map(editOf);
+    void session.connection.window.showWarningMessage(say("not-formatted"));
+    return [];
   });
 }
 

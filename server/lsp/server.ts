@@ -16,14 +16,15 @@ import type { Files } from "../project";
 import { ACTION_KINDS } from "./convert";
 import { diagnosing } from "./diagnose";
 import { takingChanges, watchFiles } from "./documents";
+import type { Life } from "./guard";
 import { answerLookups } from "./lookups";
 import { createProjects } from "./projects";
 import { answerRepairs } from "./repairs";
 import { type Client, clientOf, type Session } from "./session";
 
-/** Serves a connection until it ends. */
-export function serve(connection: Connection, files: Files): void {
-  const life = { initialized: false, shutDown: false };
+/** Serves a connection, and tells how far it has come. */
+export function serve(connection: Connection, files: Files): Readonly<Life> {
+  const life: Life = { initialized: false, shutDown: false };
   const session: Session = { connection, life, projects: createProjects(files), client: clientOf({}) };
   connection.onInitialize((params) => {
     if (life.initialized)
@@ -47,6 +48,7 @@ export function serve(connection: Connection, files: Files): void {
   takingChanges(session, diagnosing(session));
   answerLookups(session);
   answerRepairs(session);
+  return life;
 }
 
 function foldersOf({ workspaceFolders, rootUri }: InitializeParams): readonly string[] {

@@ -21,6 +21,8 @@ export interface Spot {
   readonly thing: Thing | null;
   /** Unique in the job, and made of words, names and titles, so that edits elsewhere leave it alone. */
   readonly id: string;
+  /** Its place among the spots of the job. */
+  readonly index: number;
   /** A step's or check's number in the series, from 1. */
   readonly number: number | null;
   readonly parent: Spot | null;
@@ -44,7 +46,15 @@ export interface Job {
 /** The job of a procedure. */
 export function jobOf(project: Project, procedure: Procedure): Job {
   const numbered = numbering(procedure);
-  const maker: Maker = { project, numbered, spots: [], steps: [], procedures: [], ids: new Set(), byThing: new Map() };
+  const maker: Maker = {
+    project,
+    numbered,
+    spots: [],
+    steps: [],
+    procedures: [],
+    ids: new Set(),
+    byThing: new Map(),
+  };
   const root = join(maker, procedure, null, "", [procedure.thing]);
   const { spots, steps, procedures, byThing } = maker;
   return {
@@ -115,6 +125,7 @@ function add(
     trail,
     thing,
     id: uniqueId(maker, [prefix, keyWords(entry)].filter(Boolean).join("/")),
+    index: maker.spots.length,
     number: isNumbered(entry) ? (maker.numbered[maker.steps.length]?.number ?? null) : null,
     parent,
     children,
@@ -126,7 +137,12 @@ function add(
     const start = isTarget(child.entry) ? trail : inside;
     children.push(add(maker, joined, child.entry, line + child.row, spot, start));
   }
-  const other = joinedBy(maker.procedures[0]?.procedure ?? procedure, entry, joined.around, maker.steps.length);
+  const other = joinedBy(
+    maker.procedures[0]?.procedure ?? procedure,
+    entry,
+    joined.around,
+    maker.steps.length,
+  );
   const followed = other && procedureOf(maker.project, other);
   if (followed) children.push(join(maker, followed, spot, spot.id, [...joined.around, followed.thing]));
   return spot;
@@ -153,7 +169,9 @@ function keyWords(entry: Entry): string {
   const { form, construct } = entry;
   const name = namesIn(form, "name")[0]?.name;
   if (isTarget(entry) || construct === "procedure") return `${construct}:${name ?? textIn(form, "title")}`;
-  const names = constructs.get(construct)?.declares ? [name] : form.slots.flatMap((slot) => slot.names.map((n) => n.name));
+  const names = constructs.get(construct)?.declares
+    ? [name]
+    : form.slots.flatMap((slot) => slot.names.map((n) => n.name));
   const outcome = construct === "if" || construct === "when" ? textIn(form, "outcome") : "";
   const still = form.words.includes("still") ? "still" : "";
   const stage = namesIn(clauseOf(entry, "to-stage"), "stage")[0]?.name;

@@ -4,6 +4,7 @@
 export const ACTION_PHRASES = {
   allow: "Allow {code} on this line, with a reason",
   "allow-reason": "write here why this is right",
+  "not-formatted": "The braces here do not balance, so the text is left as it is.",
   "fix-all": "Make all safe repairs in this file",
 } as const;
 

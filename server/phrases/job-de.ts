@@ -72,7 +72,7 @@ export const jobDe: Record<JobWord, string> = {
   "only-when": "Nur wenn {condition}.",
   "only-on": "Nur bei {variants}.",
 
-  "tool.rating": "Tragfähigkeit oder Nennlast {value}.",
+  "tool.rating": "Ausgelegt für {value}.",
   "tool.or": "Oder: {tools}.",
   "tool.in-line": "Aufsatz in Richtung des Schlüssels: Länge {extension}, Schlüssel mit {lever} Hebellänge.",
   "tool.right-angle": "Aufsatz quer zum Schlüssel: die Einstellung bleibt.",
@@ -84,7 +84,7 @@ export const jobDe: Record<JobWord, string> = {
   "temporary.diameter": "{name}, {value}",
   "temporary.count": "{name} ({count})",
 
-  harmful: "Gesundheitsschädlich: Haut, Augen und Lunge schützen.",
+  harmful: "Schädlich für Haut, Augen und Lunge: Schutz tragen.",
   flammable: "Leicht brennbar: keine Flammen, keine Funken.",
   "thread.dry": "Trocken",
   "thread.oiled": "{oil}",

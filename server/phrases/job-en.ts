@@ -57,7 +57,8 @@ export const jobEn = {
   "question.serial-write": "Serial number:",
   "question.variant": "Which version is the machine?",
   "question.symptom": "Has this been noticed: {title}?[ Ask before {step}.]",
-  "question.bulletin": "Has this bulletin been carried out: {title}[, {date}]?[ It concerns serial numbers {ranges}.]",
+  "question.bulletin":
+    "Has this bulletin been carried out: {title}[, {date}]?[ It concerns serial numbers {ranges}.]",
   "question.option": "Is this fitted: {title}?",
   "question.one-of": "{title}: which one?",
   "question.leads": "matters in {steps}",
@@ -103,7 +104,7 @@ export const jobEn = {
   lengths: "Holes {holes}: {value}.",
   "lengths.one": "Hole {holes}: {value}.",
 
-  "each": "each of {title}",
+  each: "each of {title}",
   "each.one": "each of {title}, one at a time",
   consequence: "What it can do: {text}",
   "marks-question": "Do these marks stand in line: {marks}?",

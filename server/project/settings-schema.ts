@@ -4,12 +4,17 @@
 import * as z from "zod";
 import { CONSTRUCTS } from "../../grammar";
 import { LANGUAGES } from "../phrases/sheet";
+import { pageByCode } from "../rules";
 import { ALL_CODES } from "./codes";
 
 /** The verbs that can raise a hazard: those of the acts. */
 const VERBS = CONSTRUCTS.filter((construct) => construct.act).map((construct) => construct.id);
 
-const severity = z.enum(["error", "warning", "hint", "off"]);
+/** The severity a code may be given; its description is what the catalogue says of the code. */
+function severityOf(code: string) {
+  const severity = z.enum(["error", "warning", "hint", "off"]).optional();
+  return severity.meta({ description: pageByCode(code)?.docs.what });
+}
 
 const hazard = z.strictObject({
   name: z
@@ -34,7 +39,7 @@ export const settingsSchema = z
       .optional()
       .meta({ description: "The schema by which an editor completes this file." }),
     severities: z
-      .strictObject(Object.fromEntries(ALL_CODES.map((code) => [code, severity.optional()])))
+      .strictObject(Object.fromEntries(ALL_CODES.map((code) => [code, severityOf(code)])))
       .optional()
       .meta({ description: "How grave each code is in this project; off silences it." }),
     hazards: z

@@ -1,10 +1,10 @@
 /** One name for two things in sight of each other. */
-import type { FileModel, Thing } from "../model";
+import type { FileModel, Machine, Thing } from "../model";
 import { kindOf, twins } from "./say";
 import type { FileRule } from "./types";
 
 /** Kinds that nothing refers to by name among others: they clash only with their own kind. */
-const APART: ReadonlySet<string> = new Set(["view", "person", "hazard"]);
+const APART: ReadonlySet<string> = new Set(["view", "person", "hazard", "member"]);
 
 export const duplicateName: FileRule = {
   code: "duplicate-name",
@@ -41,44 +41,41 @@ machine winch "Hand winch" {
 
 /** Each thing of the file whose name something declared before it, or in its machine, has already. */
 function clashes(file: FileModel): [Thing, Thing][] {
-  const own = file.things.filter((t) => t.named);
-  const taken = new Map<string, Thing>();
-  for (const thing of outside(file)) if (!taken.has(keyOf(thing))) taken.set(keyOf(thing), thing);
+  const taken = new Map<unknown, Map<string, Thing>>();
+  // Machines and procedures of the files this one uses are in sight here.
+  for (const thing of file.inSight) if (thing.owner === null && thing.file !== file.path) take(taken, thing);
   const machineOf = new Map(file.procedures.map((p) => [p.thing, p.machine]));
   const found: [Thing, Thing][] = [];
-  for (const thing of own) {
+  for (const thing of file.things) {
+    if (!thing.named) continue;
     const machine = thing.owner ? machineOf.get(thing.owner) : undefined;
-    const first =
-      taken.get(keyOf(thing)) ?? (machine ? named(machine.thing, machine.things, thing) : undefined);
+    const first = take(taken, thing) ?? (machine && inMachine(machine).get(keyOf(thing)));
     if (first) found.push([thing, first]);
-    else taken.set(keyOf(thing), thing);
   }
   return found;
 }
 
-/** Machines and procedures of the files this one uses: their names are in sight here. */
-function outside(file: FileModel): Thing[] {
-  return file.inSight.filter((t) => t.named && t.owner === null && t.file !== file.path);
+/** What has a thing's name already in its scope; where nothing has, the thing takes it. */
+function take(taken: Map<unknown, Map<string, Thing>>, thing: Thing): Thing | undefined {
+  // Members clash within their set: left and right may be members of several.
+  const scope = thing.kind === "member" ? thing.entry : thing.owner;
+  const names = taken.get(scope) ?? new Map<string, Thing>();
+  taken.set(scope, names);
+  const first = names.get(keyOf(thing));
+  if (!first) names.set(keyOf(thing), thing);
+  return first;
 }
 
-/** Names clash within one owner. Members clash within their set: left and right may be members of several. */
-function keyOf({ name, kind, owner, file, line, entry }: Thing): string {
-  const scope = owner ? owner.id : "";
-  if (kind === "member") return [scope, "member", file, line, entry.form.at.row, name].join("\u0000");
-  return [scope, APART.has(kind) ? kind : "", name].join("\u0000");
-}
+const keyOf = ({ kind, name }: Thing): string => (APART.has(kind) ? `${kind} ${name}` : name);
 
-const indexes = new WeakMap<readonly Thing[], ReadonlyMap<string, Thing>>();
+const indexes = new WeakMap<Machine, ReadonlyMap<string, Thing>>();
 
-/** What has the same name in a machine, the machine itself included. */
-function named(machine: Thing, things: readonly Thing[], like: Thing): Thing | undefined {
-  const key = (t: Thing): string =>
-    t.kind === "member" ? "" : [APART.has(t.kind) ? t.kind : "", t.name].join("\u0000");
-  if (like.kind === "member") return undefined;
-  let index = indexes.get(things);
+/** The names of a machine and of what stands in it. */
+function inMachine(machine: Machine): ReadonlyMap<string, Thing> {
+  let index = indexes.get(machine);
   if (!index) {
-    index = new Map([machine, ...things].map((t) => [key(t), t]));
-    indexes.set(things, index);
+    index = new Map([machine.thing, ...machine.things].map((t) => [keyOf(t), t]));
+    indexes.set(machine, index);
   }
-  return index.get(key(like));
+  return index;
 }

@@ -46,8 +46,10 @@ procedure reseal "Renew the drum seal" {
     ),
   },
   check(procedure, report) {
+    const kit = kitThings(procedure);
+    if (kit.length === 0) return;
     const all = [...fittingsOf(procedure), ...fittingsFollowed(procedure)];
-    for (const { thing, place } of kitThings(procedure)) {
+    for (const { thing, place } of kit) {
       const args = { title: titleOf(thing), name: thing.name };
       if (thing.kind === "consumable") {
         if (!isSupplied(procedure, thing)) report({ place, message: "supply", args });

@@ -3,7 +3,6 @@
  */
 import { clauseOf, countIn, fastenerFacts, type KitItem, kitsOf, partFacts } from "../facts";
 import { type Place, type Procedure, placeAt, type Thing } from "../model";
-import { followed } from "../walk";
 import { type ActAt, actsIn, actsOf, thingsNamed } from "./look";
 
 /** Kinds that come in a kit under the name of what they replace. */
@@ -35,9 +34,16 @@ export interface Fitting {
   readonly place: Place;
 }
 
+const kept = new WeakMap<Procedure, readonly Fitting[]>();
+
 /** Everything the procedure's own acts fit. */
 export function fittingsOf(procedure: Procedure): readonly Fitting[] {
-  return fittings(procedure, actsOf(procedure));
+  let found = kept.get(procedure);
+  if (!found) {
+    found = fittings(procedure, actsOf(procedure));
+    kept.set(procedure, found);
+  }
+  return found;
 }
 
 /** Everything that procedures followed from this one fit, as their names are understood here. */

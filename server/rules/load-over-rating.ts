@@ -51,18 +51,19 @@ procedure lift "Lift the drum" {
   },
   check(procedure, report) {
     for (const { act, place } of actsOf(procedure)) {
-      if (!LOADING.has(act.verb)) continue;
+      if (!LOADING.has(act.verb) || act.tools.length === 0) continue;
       const gear = thingsNamed(procedure, act.tools, ["tool"]).flatMap(({ thing, at }) => {
         const rating = ratingOf(thing);
         return rating ? [{ thing, at, rating }] : [];
       });
       const first = gear[0];
+      if (!first) continue;
       const load = heaviest(
         procedure,
         thingsNamed(procedure, act.what, ["part", "belt", "line"]).map((w) => w.thing),
       );
       // Several may share the load, or hang one from the other: only what all together cannot carry is certain.
-      if (!first || !load || load.mass <= sum(gear.map((g) => g.rating.mass)) + slack(load.mass)) continue;
+      if (!load || load.mass <= sum(gear.map((g) => g.rating.mass)) + slack(load.mass)) continue;
       const args = {
         title: titleOf(load.thing),
         weight: load.text,

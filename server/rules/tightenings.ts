@@ -33,9 +33,10 @@ export function tighteningsOf(procedure: Procedure): readonly Tightening[] {
   let found = kept.get(procedure);
   if (!found) {
     const acts = actsOf(procedure).filter((a) => a.act.verb === "tighten");
+    const taken = stagesNamed(acts);
     found = acts.flatMap((act) =>
       thingsNamed(procedure, act.act.what, ["fastener"]).flatMap(({ thing }) =>
-        stagesOf(procedure, acts, act, thing),
+        stagesOf(procedure, taken, act, thing),
       ),
     );
     kept.set(procedure, found);
@@ -43,7 +44,27 @@ export function tighteningsOf(procedure: Procedure): readonly Tightening[] {
   return found;
 }
 
-function stagesOf(procedure: Procedure, acts: readonly ActAt[], act: ActAt, fastener: Thing): Tightening[] {
+/** The stages that acts name, by the fastener. */
+function stagesNamed(acts: readonly ActAt[]): ReadonlyMap<string, ReadonlySet<string>> {
+  const taken = new Map<string, Set<string>>();
+  for (const { act } of acts) {
+    const stages = [...(act.toStage ? [act.toStage] : []), ...act.stages.map((s) => s.name)];
+    if (stages.length === 0) continue;
+    for (const { name } of act.what) {
+      const own = taken.get(name) ?? new Set<string>();
+      for (const stage of stages) own.add(stage.name);
+      taken.set(name, own);
+    }
+  }
+  return taken;
+}
+
+function stagesOf(
+  procedure: Procedure,
+  taken: ReadonlyMap<string, ReadonlySet<string>>,
+  act: ActAt,
+  fastener: Thing,
+): Tightening[] {
   const { stages } = fastenerFacts(fastener.entry);
   const shared = tools(procedure, act, act.act.tools);
   const make = (stage: Stage, at: At, own: readonly NameAt[]): Tightening => ({
@@ -63,10 +84,8 @@ function stagesOf(procedure: Procedure, acts: readonly ActAt[], act: ActAt, fast
   if (act.act.toStage)
     return stages.filter((s) => s.name === act.act.toStage?.name).map((s) => make(s, head, []));
   // What other acts take to a stage of its own is behind it here.
-  const elsewhere = acts
-    .filter((a) => a.act.what.some((w) => w.name === fastener.name))
-    .flatMap((a) => [a.act.toStage?.name ?? "", ...a.act.stages.map((s) => s.name.name)]);
-  const done = Math.max(-1, ...stages.map((s, i) => (s.name !== "" && elsewhere.includes(s.name) ? i : -1)));
+  const elsewhere = taken.get(fastener.name);
+  const done = stages.findLastIndex((s) => s.name !== "" && elsewhere?.has(s.name));
   return stages.slice(done + 1).map((s) => make(s, head, []));
 }
 

@@ -1,12 +1,22 @@
 /**
  * What a check holds beside acts: what is measured or looked at, and where each outcome leads.
  */
-import { checkOf, type Choice, type Limit, namesIn, textIn, timesOf } from "../facts";
+import { type Choice, checkOf, type Limit, namesIn, textIn, timesOf } from "../facts";
 import { type Spot, stepAround } from "../model";
 import { makeQuantity, type Quantity } from "../units/quantity";
-import { choiceTitle, outcomeIn, outcomeName } from "./build-conditions";
-import { type Build, itemOf, quantityRuns, rangeOf, refOf, saidIn, targetOf, titles, words } from "./build-context";
 import type { Lead, Look, Measure, Outcome, Step, Work } from "./blocks";
+import { choiceTitle, outcomeIn, outcomeName } from "./build-conditions";
+import {
+  type Build,
+  itemOf,
+  quantityRuns,
+  rangeOf,
+  refOf,
+  saidIn,
+  targetOf,
+  titles,
+  words,
+} from "./build-context";
 import { plain, strong } from "./fill";
 import type { Range, Runs } from "./inline";
 import { prose } from "./markdown";
@@ -42,7 +52,12 @@ export function limitSaid(build: Build, limit: Limit, value: Quantity): Runs {
 }
 
 function toolsSaid(build: Build, spot: Spot): Runs {
-  return titles(build, spot.entry.details.filter(({ clause }) => clause === "with").flatMap((detail) => saidIn(spot, detail, "tools")));
+  return titles(
+    build,
+    spot.entry.details
+      .filter(({ clause }) => clause === "with")
+      .flatMap((detail) => saidIn(spot, detail, "tools")),
+  );
 }
 
 /** What is measured for a choice by value where no limit says it; at the first choice, nothing at the others. */
@@ -79,7 +94,9 @@ export function lookOf(build: Build, spot: Spot): Look {
   return {
     kind: "look",
     ...itemOf(spot),
-    question: question ? prose(question) : words(build, "marks-question", { marks: titles(build, saidIn(spot, spot.entry.form, "marks")) }),
+    question: question
+      ? prose(question)
+      : words(build, "marks-question", { marks: titles(build, saidIn(spot, spot.entry.form, "marks")) }),
   };
 }
 
@@ -87,7 +104,8 @@ export function lookOf(build: Build, spot: Spot): Look {
 export function outcomesOf(build: Build, check: Spot, bodyOf: BodyOf): readonly Outcome[] {
   const written = check.children.filter(({ entry }) => entry.construct === "if");
   const { limits, marks, questions, choices } = checkOf(check.entry);
-  const isWritten = (outcome: string): boolean => written.some((spot) => outcomeIn(spot) === outcome && !spot.entry.form.words.includes("still"));
+  const isWritten = (outcome: string): boolean =>
+    written.some((spot) => outcomeIn(spot) === outcome && !spot.entry.form.words.includes("still"));
   const implied = [
     ...(choices.length === 0 && (limits.length > 0 || marks.length > 0) ? ["met"] : []),
     ...(questions.length > 0 ? ["yes", "no"] : []),
@@ -114,13 +132,22 @@ function impliedOutcome(build: Build, check: Spot, outcome: string): Outcome {
   };
 }
 
-function choiceOutcome(build: Build, check: Spot, choice: Choice, spot: Spot | undefined, bodyOf: BodyOf): Outcome {
+function choiceOutcome(
+  build: Build,
+  check: Spot,
+  choice: Choice,
+  spot: Spot | undefined,
+  bodyOf: BodyOf,
+): Outcome {
   const value = choice.value;
   const lead = spot && leadIn(spot);
   return {
     ...(spot ? itemOf(spot) : itemOf(check, `/choose:${choice.name.name}`)),
     outcome: "choice",
-    text: words(build, "named", { name: quantityRuns(build, value), value: strong(choiceTitle(check, choice)) }),
+    text: words(build, "named", {
+      name: quantityRuns(build, value),
+      value: strong(choiceTitle(check, choice)),
+    }),
     ...(value ? { range: rangeOf(build, value).range } : {}),
     body: spot ? bodyOf(spot, lead) : [],
     lead: lead ? leadOf(build, lead) : goOn(check),
@@ -132,7 +159,8 @@ function writtenOutcome(build: Build, check: Spot, spot: Spot, bodyOf: BodyOf): 
   const name = outcomeName(check, outcome, spot.entry.form.words.includes("still"));
   const lead = leadIn(spot);
   const passed = passedLimit(check, outcome);
-  const text = name === "choice" ? strong(outcome.replaceAll("-", " ")) : passed ? quantityRuns(build, passed) : [];
+  const text =
+    name === "choice" ? strong(outcome.replaceAll("-", " ")) : passed ? quantityRuns(build, passed) : [];
   return {
     ...itemOf(spot),
     outcome: name,
@@ -162,8 +190,10 @@ function rangeFor(build: Build, check: Spot, outcome: string): { readonly range?
   if (!limit) return {};
   if (outcome === "met") return { range: rangeOf(build, limit).range };
   const { range } = rangeOf(build, limit);
-  if (outcome === "over" && range.max !== undefined) return { range: { min: range.max, ...(range.maxOpen ? {} : { minOpen: true as const }) } };
-  if (outcome === "under" && range.min !== undefined) return { range: { max: range.min, ...(range.minOpen ? {} : { maxOpen: true as const }) } };
+  if (outcome === "over" && range.max !== undefined)
+    return { range: { min: range.max, ...(range.maxOpen ? {} : { minOpen: true as const }) } };
+  if (outcome === "under" && range.min !== undefined)
+    return { range: { max: range.min, ...(range.minOpen ? {} : { maxOpen: true as const }) } };
   return {};
 }
 
@@ -186,9 +216,11 @@ export function leadOf(build: Build, spot: Spot): Lead {
   const times = timesOf(entry);
   const bound = times === null ? {} : { times };
   if (entry.construct === "end-job") return { kind: "end", reason: prose(textIn(entry.form, "reason")) };
-  if (entry.construct === "check-again" && own) return { kind: "check-again", to: refOf(own), ...bound };
+  const again = entry.construct === "check-again" || (entry.construct === "repeat" && target === own);
+  if (again && own?.entry.construct === "check") return { kind: "check-again", to: refOf(own), ...bound };
   if (entry.construct === "go-to" && target) return { kind: "go-to", to: refOf(target) };
-  if (entry.construct === "repeat" && target && own) return { kind: "repeat", to: refOf(target), back: refOf(own), ...bound };
+  if (entry.construct === "repeat" && target && own)
+    return { kind: "repeat", to: refOf(target), back: refOf(own), ...bound };
   return own ? goOn(own) : { kind: "go-on" };
 }
 
@@ -206,7 +238,9 @@ export function nextStep(spot: Spot): Spot | undefined {
     const { parent } = at;
     if (parent.entry.construct === "if") return undefined;
     const later = parent.children.slice(parent.children.indexOf(at) + 1);
-    const next = (at.entry.construct === "when" && later[0]?.entry.construct === "otherwise" ? later.slice(1) : later).find(holdsWork);
+    const next = (
+      at.entry.construct === "when" && later[0]?.entry.construct === "otherwise" ? later.slice(1) : later
+    ).find(holdsWork);
     if (next) return firstStepIn(next);
     if (parent.entry.construct === "for") return undefined;
   }
@@ -215,7 +249,12 @@ export function nextStep(spot: Spot): Spot | undefined {
 
 /** Whether anything is done there. */
 function holdsWork(spot: Spot): boolean {
-  return spot.number !== null || isLead(spot) || spot.children.some(holdsWork) || (stepAround(spot) !== null && spot.entry.construct !== "if");
+  return (
+    spot.number !== null ||
+    isLead(spot) ||
+    spot.children.some(holdsWork) ||
+    (stepAround(spot) !== null && spot.entry.construct !== "if")
+  );
 }
 
 /** The step that a place begins with; none where work that has no number comes before it. */

@@ -4,8 +4,8 @@
 import { checkOf, type NameAt, textIn } from "../facts";
 import type { Spot, Thing } from "../model";
 import { say } from "../phrases/sheet";
-import { type Build, stepTitled, stepWords, thingAt, titleOf, words } from "./build-context";
 import type { OutcomeName } from "./blocks";
+import { type Build, stepTitled, stepWords, thingAt, titleOf, words } from "./build-context";
 import { plain, strong } from "./fill";
 import type { Runs } from "./inline";
 
@@ -13,7 +13,13 @@ import type { Runs } from "./inline";
 const CONDITIONS = ["symptom", "bulletin", "option", "choice", "variant", "check"];
 
 /** A condition as it follows "only when": a symptom, a bulletin, an option, a choice, a variant, or what a check came to. */
-export function conditionSaid(build: Build, spot: Spot, name: NameAt | undefined, outcome: string, briefly = false): Runs {
+export function conditionSaid(
+  build: Build,
+  spot: Spot,
+  name: NameAt | undefined,
+  outcome: string,
+  briefly = false,
+): Runs {
   const thing = thingAt(spot, name, CONDITIONS);
   if (!thing) return plain(name?.name ?? "");
   const title = strong(titleOf(thing));
@@ -34,18 +40,26 @@ export function conditionSaid(build: Build, spot: Spot, name: NameAt | undefined
 
 /** That a check came to an outcome: `step 6, End float, came to: "Over the limit"`. */
 export function cameToSaid(build: Build, check: Spot, outcome: string): Runs {
-  return words(build, "condition.check", { step: stepTitled(build, check), outcome: plain(cameTo(build, check, outcome)) });
+  return words(build, "condition.check", {
+    step: stepTitled(build, check),
+    outcome: plain(cameTo(build, check, outcome)),
+  });
 }
 
 /** The same in a table, where the step's number is enough. */
 export function cameToBriefly(build: Build, check: Spot, outcome: string): Runs {
-  return words(build, "condition.check-short", { step: stepWords(build, String(check.number ?? "")), outcome: plain(cameTo(build, check, outcome)) });
+  return words(build, "condition.check-short", {
+    step: stepWords(build, String(check.number ?? "")),
+    outcome: plain(cameTo(build, check, outcome)),
+  });
 }
 
 /** The title of the question that a choice answers. */
 function groupOf(spot: Spot, choice: Thing): string {
   const around = [...spot.procedure.things, ...(spot.procedure.machine?.things ?? [])];
-  const group = around.find((thing) => thing.kind === "one-of" && thing.entry.children.some((child) => child.entry === choice.entry));
+  const group = around.find(
+    (thing) => thing.kind === "one-of" && thing.entry.children.some((child) => child.entry === choice.entry),
+  );
   return group ? titleOf(group) : "";
 }
 

@@ -1,10 +1,20 @@
 /**
  * What is read first: the title block, and whether the sheet applies.
  */
-import { clauseOf, headerOf, kitsOf, namesIn, type NameAt, type Serials, serialsOf, textIn } from "../facts";
+import { clauseOf, headerOf, kitsOf, type NameAt, namesIn, type Serials, serialsOf, textIn } from "../facts";
 import { type Spot, stepAround, type Thing } from "../model";
-import { type Build, firstStep, quantityRuns, refsOf, stepsWords, targetOf, thingAt, titleOf, titles, words } from "./build-context";
 import type { Answer, Applicability, FactName, Question, TitleBlock } from "./blocks";
+import {
+  type Build,
+  firstStep,
+  quantityRuns,
+  refsOf,
+  stepsWords,
+  targetOf,
+  thingAt,
+  titleOf,
+  words,
+} from "./build-context";
 import { list, plain, strong, textOf } from "./fill";
 import type { Runs } from "./inline";
 import { prose } from "./markdown";
@@ -30,7 +40,9 @@ export function titleBlock(build: Build): TitleBlock {
   return {
     kind: "title",
     id: "title",
-    facts: facts.filter(([, value]) => value.length > 0).map(([fact, value]) => ({ id: `fact:${fact}`, fact, value })),
+    facts: facts
+      .filter(([, value]) => value.length > 0)
+      .map(([fact, value]) => ({ id: `fact:${fact}`, fact, value })),
   };
 }
 
@@ -43,35 +55,56 @@ export function kitNumbers(build: Build): readonly string[] {
 function appliesTo(build: Build): Runs {
   const { root } = build.job;
   const { serials, variants } = headerOf(root.entry);
-  const named = variants.map((name) => plain(titleOf(thingAt(root, name, ["variant", "option", "bulletin"]) ?? { name: name.name, title: "" })));
+  const named = variants.map((name) =>
+    plain(titleOf(thingAt(root, name, ["variant", "option", "bulletin"]) ?? { name: name.name, title: "" })),
+  );
   const ranges = rangesSaid(build, serials);
-  return list(build.language, [...(ranges.length > 0 ? [words(build, "serials", { ranges })] : []), ...named]);
+  return list(build.language, [
+    ...(ranges.length > 0 ? [words(build, "serials", { ranges })] : []),
+    ...named,
+  ]);
 }
 
 function rangesSaid(build: Build, serials: readonly Serials[]): Runs {
-  const ranges = serials.map(({ from, to }) => words(build, "serial-range", { from: strong(String(from)), to: strong(String(to)) }));
+  const ranges = serials.map(({ from, to }) =>
+    words(build, "serial-range", { from: strong(String(from)), to: strong(String(to)) }),
+  );
   return list(build.language, ranges, "list.or");
 }
 
 /** Who takes part, and for which steps more than one is needed. */
 function peopleSaid(build: Build): Runs {
-  const persons = build.job.root.procedure.things.filter(({ kind }) => kind === "person").map((person) => plain(titleOf(person)));
+  const persons = build.job.root.procedure.things
+    .filter(({ kind }) => kind === "person")
+    .map((person) => plain(titleOf(person)));
   const most = Math.max(1, ...build.uses.all.map(({ act }) => act.people));
   if (most < 2) return list(build.language, persons);
   const at = refsOf(build.uses.all.filter(({ act }) => act.people > 1).map(({ spot }) => spot));
   const people = words(build, "people.steps", { count: plain(String(most)), steps: stepsWords(build, at) });
-  return persons.length === 0 ? people : words(build, "people.both", { persons: list(build.language, persons), people });
+  return persons.length === 0
+    ? people
+    : words(build, "people.both", { persons: list(build.language, persons), people });
 }
 
 function followedTitles(build: Build): readonly Runs[] {
-  const others = build.job.procedures.slice(1).map(({ procedure, entry }) => ({ thing: procedure.thing, document: headerOf(entry).documentNumber }));
-  const once = others.filter(({ thing }, index) => others.findIndex((other) => other.thing === thing) === index);
-  return once.map(({ thing, document }) => words(build, "document-titled", { title: plain(titleOf(thing)), document: plain(document) }));
+  const others = build.job.procedures
+    .slice(1)
+    .map(({ procedure, entry }) => ({ thing: procedure.thing, document: headerOf(entry).documentNumber }));
+  const once = others.filter(
+    ({ thing }, index) => others.findIndex((other) => other.thing === thing) === index,
+  );
+  return once.map(({ thing, document }) =>
+    words(build, "document-titled", { title: plain(titleOf(thing)), document: plain(document) }),
+  );
 }
 
 /** The questions that are answered once, before the work. */
 export function applicability(build: Build): Applicability {
-  return { kind: "applicability", id: "applicability", questions: [...serialQuestion(build), ...variantQuestion(build), ...conditionQuestions(build)] };
+  return {
+    kind: "applicability",
+    id: "applicability",
+    questions: [...serialQuestion(build), ...variantQuestion(build), ...conditionQuestions(build)],
+  };
 }
 
 function serialQuestion(build: Build): readonly Question[] {
@@ -95,7 +128,10 @@ function variantQuestion(build: Build): readonly Question[] {
   if (all.length === 0 || (bound.length === 0 && !all.some((variant) => isUsed(build, variant)))) return [];
   const answers = all.map((variant): Answer => {
     const stop = bound.length > 0 && !bound.includes(variant);
-    return { answer: { text: titleOf(variant) }, ...(stop ? { leads: "stop" as const } : leadsOf(build, variant)) };
+    return {
+      answer: { text: titleOf(variant) },
+      ...(stop ? { leads: "stop" as const } : leadsOf(build, variant)),
+    };
   });
   return [{ id: "question:variant", question: words(build, "question.variant"), answers }];
 }
@@ -106,9 +142,15 @@ const ASKED = new Set(["symptom", "bulletin", "option", "one-of"]);
 /** Symptoms, bulletins, options and choices: those of the procedures, and those of the machine that they make use of. */
 function conditionQuestions(build: Build): readonly Question[] {
   const own = build.job.procedures.flatMap(({ procedure }) => procedure.things);
-  const machine = (build.job.root.procedure.machine?.things ?? []).filter((thing) => answersTo(build, thing).some((one) => isUsed(build, one)));
+  const machine = (build.job.root.procedure.machine?.things ?? []).filter((thing) =>
+    answersTo(build, thing).some((one) => isUsed(build, one)),
+  );
   const asked = [...new Set([...own, ...machine])].filter(({ kind }) => ASKED.has(kind));
-  return asked.map((thing) => ({ id: `question:${thing.kind}:${thing.name}`, question: questionSaid(build, thing), answers: answersOf(build, thing) }));
+  return asked.map((thing) => ({
+    id: `question:${thing.kind}:${thing.name}`,
+    question: questionSaid(build, thing),
+    answers: answersOf(build, thing),
+  }));
 }
 
 function answersTo(build: Build, thing: Thing): readonly Thing[] {
@@ -117,8 +159,13 @@ function answersTo(build: Build, thing: Thing): readonly Thing[] {
 
 function choicesOf(build: Build, group: Thing): readonly Thing[] {
   const { root } = build.job;
-  const all = [...build.job.procedures.flatMap(({ procedure }) => procedure.things), ...(root.procedure.machine?.things ?? [])];
-  return group.entry.children.flatMap((child) => all.find((thing) => thing.kind === "choice" && thing.entry === child.entry) ?? []);
+  const all = [
+    ...build.job.procedures.flatMap(({ procedure }) => procedure.things),
+    ...(root.procedure.machine?.things ?? []),
+  ];
+  return group.entry.children.flatMap(
+    (child) => all.find((thing) => thing.kind === "choice" && thing.entry === child.entry) ?? [],
+  );
 }
 
 function questionSaid(build: Build, thing: Thing): Runs {
@@ -129,7 +176,12 @@ function questionSaid(build: Build, thing: Thing): Runs {
     const step = targetOf(build, at, namesIn(clauseOf(entry, "ask-before"), "step")[0]);
     return words(build, "question.symptom", { title, step: step ? stepsWords(build, refsOf([step])) : [] });
   }
-  if (kind === "bulletin") return words(build, "question.bulletin", { title, date: plain(textIn(entry.form, "date")), ranges: rangesSaid(build, serialsOf(entry)) });
+  if (kind === "bulletin")
+    return words(build, "question.bulletin", {
+      title,
+      date: plain(textIn(entry.form, "date")),
+      ranges: rangesSaid(build, serialsOf(entry)),
+    });
   return words(build, kind === "option" ? "question.option" : "question.one-of", { title });
 }
 
@@ -139,7 +191,11 @@ function spotIn(build: Build, thing: Thing): Spot {
 }
 
 function answersOf(build: Build, thing: Thing): readonly Answer[] {
-  if (thing.kind === "one-of") return choicesOf(build, thing).map((choice) => ({ answer: { text: titleOf(choice) }, ...leadsOf(build, choice) }));
+  if (thing.kind === "one-of")
+    return choicesOf(build, thing).map((choice) => ({
+      answer: { text: titleOf(choice) },
+      ...leadsOf(build, choice),
+    }));
   return [{ answer: "yes", ...leadsOf(build, thing) }, { answer: "no" }];
 }
 
@@ -147,7 +203,9 @@ function answersOf(build: Build, thing: Thing): readonly Answer[] {
 function isUsed(build: Build, condition: Thing): boolean {
   const inKit = build.job.procedures.some((spot) =>
     kitsOf(spot.entry).some(({ items }) =>
-      items.some(({ onlyOn, onlyIf }) => [...onlyOn, onlyIf?.name].some((name) => thingAt(spot, name, CONDITIONS) === condition)),
+      items.some(({ onlyOn, onlyIf }) =>
+        [...onlyOn, onlyIf?.name].some((name) => thingAt(spot, name, CONDITIONS) === condition),
+      ),
     ),
   );
   return inKit || placesOf(build, condition).length > 0;

@@ -3,15 +3,17 @@
  */
 import { checkOf, clausesOf, headerOf, toolFacts } from "../facts";
 import type { Spot, Thing } from "../model";
+import type { JobRecord, Measure, RecordedValues, RecordField, Revisions, SignOff } from "./blocks";
 import { chosenMeasure, measureOf } from "./build-checks";
 import { type Build, itemOf, refOf, thingsIn, titleOf } from "./build-context";
-import type { JobRecord, Measure, RecordedValues, RecordField, Revisions, SignOff } from "./blocks";
 import { plain, textOf } from "./fill";
 import { prose } from "./markdown";
 
 /** The values of every check that records: a row for each thing measured, or one for what was seen. */
 export function recordedValues(build: Build): RecordedValues {
-  const checks = build.job.steps.filter(({ entry }) => entry.construct === "check" && checkOf(entry).record !== null);
+  const checks = build.job.steps.filter(
+    ({ entry }) => entry.construct === "check" && checkOf(entry).record !== null,
+  );
   return { kind: "values", id: "values", rows: checks.flatMap((check) => rowsOf(build, check)) };
 }
 
@@ -44,10 +46,19 @@ export function measuresIn(build: Build, check: Spot): readonly Measure[] {
 export function jobRecord(build: Build): JobRecord {
   const several = needsSecond(build);
   const wrenches = toolsOf(build, (tool) => toolFacts(tool.entry).range?.kind === "torque");
-  const measuring = new Set(build.job.spots.filter(({ entry }) => entry.construct === "limit" || entry.construct === "choose").flatMap(instrumentsIn));
+  const measuring = new Set(
+    build.job.spots
+      .filter(({ entry }) => entry.construct === "limit" || entry.construct === "choose")
+      .flatMap(instrumentsIn),
+  );
   const instruments = toolsOf(build, (tool) => measuring.has(tool));
-  const one = (field: RecordField, of?: string) => ({ id: `record:${field}${of === undefined ? "" : `:${of}`}`, field, ...(of === undefined ? {} : { of }) });
-  const calibrated = (field: "wrench" | "instrument", tools: readonly string[]) => tools.flatMap((of) => [one(field, of), one("calibrated-until", of)]);
+  const one = (field: RecordField, of?: string) => ({
+    id: `record:${field}${of === undefined ? "" : `:${of}`}`,
+    field,
+    ...(of === undefined ? {} : { of }),
+  });
+  const calibrated = (field: "wrench" | "instrument", tools: readonly string[]) =>
+    tools.flatMap((of) => [one(field, of), one("calibrated-until", of)]);
   return {
     kind: "record",
     id: "record",
@@ -70,12 +81,17 @@ function instrumentsIn(spot: Spot): readonly Thing[] {
 
 /** The titles of the job's tools of a kind, each once. */
 function toolsOf(build: Build, wanted: (tool: Thing) => boolean): readonly string[] {
-  const tools = build.job.procedures.flatMap(({ procedure }) => procedure.things.filter(({ kind }) => kind === "tool"));
+  const tools = build.job.procedures.flatMap(({ procedure }) =>
+    procedure.things.filter(({ kind }) => kind === "tool"),
+  );
   return [...new Set(tools.filter(wanted).map(titleOf))];
 }
 
 function needsSecond(build: Build): boolean {
-  return build.uses.all.some(({ act }) => act.people > 1 || act.watchedBy !== null) || build.job.root.procedure.things.filter(({ kind }) => kind === "person").length > 1;
+  return (
+    build.uses.all.some(({ act }) => act.people > 1 || act.watchedBy !== null) ||
+    build.job.root.procedure.things.filter(({ kind }) => kind === "person").length > 1
+  );
 }
 
 export function signOff(build: Build): SignOff {
@@ -94,4 +110,3 @@ export function revisions(build: Build): Revisions {
   }));
   return { kind: "revisions", id: "revisions", rows };
 }
-

@@ -4,8 +4,8 @@
 import { CAUTION_WORDS, cautionOf, clauseOf, headerOf, quantityIn } from "../facts";
 import type { Spot, Thing } from "../model";
 import { say } from "../phrases/sheet";
-import { type Build, dual, firstStep, grouped, itemOf, refsOf, titleOf } from "./build-context";
 import type { Safety, Signal } from "./blocks";
+import { type Build, dual, firstStep, grouped, itemOf, refsOf, titleOf } from "./build-context";
 import { plain } from "./fill";
 import { prose } from "./markdown";
 
@@ -13,7 +13,13 @@ import { prose } from "./markdown";
 const HEAVY = 15;
 
 export function safety(build: Build): Safety {
-  return { kind: "safety", id: "safety", equipment: equipment(build), heavy: heavy(build), hazards: hazards(build) };
+  return {
+    kind: "safety",
+    id: "safety",
+    equipment: equipment(build),
+    heavy: heavy(build),
+    hazards: hazards(build),
+  };
 }
 
 function equipment(build: Build): Safety["equipment"] {
@@ -28,7 +34,8 @@ function heavy(build: Build): Safety["heavy"] {
     const weight = weightOf(thing);
     if (!weight || ((weight.low ?? weight.nominal ?? weight.high)?.si ?? 0) <= HEAVY) return [];
     const people = Math.max(...build.uses.on(thing).map(({ act }) => act.people));
-    const how = people > 1 ? { how: plain(say(build.language, "people-needed", { count: String(people) })) } : {};
+    const how =
+      people > 1 ? { how: plain(say(build.language, "people-needed", { count: String(people) })) } : {};
     return [{ id: `heavy:${thing.name}`, part: plain(titleOf(thing)), weight: dual(build, weight), ...how }];
   });
 }
@@ -49,7 +56,12 @@ function hazards(build: Build): Safety["hazards"] {
   const rows = [...groups.values()].map((spots) => {
     const [first] = spots as [Spot];
     const { word, text } = cautionOf(first.entry);
-    return { ...itemOf(first, "/summary"), signal: word, text: prose(text), at: refsOf(spots.flatMap((spot) => stepOfPanel(spot) ?? [])) };
+    return {
+      ...itemOf(first, "/summary"),
+      signal: word,
+      text: prose(text),
+      at: refsOf(spots.flatMap((spot) => stepOfPanel(spot) ?? [])),
+    };
   });
   return GRAVITY.flatMap((signal) => rows.filter((row) => row.signal === signal));
 }
@@ -59,7 +71,10 @@ function stepOfPanel(panel: Spot): Spot | undefined {
   for (let at: Spot = panel; at.parent; at = at.parent) {
     if (at.parent.number !== null) return at.parent;
     const siblings = at.parent.children;
-    const next = siblings.slice(siblings.indexOf(at) + 1).map(firstStep).find(Boolean);
+    const next = siblings
+      .slice(siblings.indexOf(at) + 1)
+      .map(firstStep)
+      .find(Boolean);
     if (next) return next;
   }
   return undefined;

@@ -4,10 +4,10 @@
 import { namesIn } from "../facts";
 
 import type { Spot } from "../model";
+import type { Note, Section } from "./blocks";
 import { type Build, firstStep, itemOf, saidIn, titleOf, titles, words } from "./build-context";
 import { conditionOf, eachOf, flowOf, followedLine, type Item, itemsOf, paragraph } from "./build-work";
 import { sentences, textOf } from "./fill";
-import type { Note, Section } from "./blocks";
 
 /** All sections of a job: before it begins, the work, how it ends. */
 export function sectionsOf(build: Build): readonly Section[] {
@@ -24,7 +24,12 @@ export function sectionsOf(build: Build): readonly Section[] {
   ];
 }
 
-function named(build: Build, id: "begin" | "work" | "end", blocks: readonly Item[], suffix = ""): readonly Section[] {
+function named(
+  build: Build,
+  id: "begin" | "work" | "end",
+  blocks: readonly Item[],
+  suffix = "",
+): readonly Section[] {
   if (blocks.length === 0) return [];
   return [{ kind: "section", id: `${id}${suffix}`, title: textOf(words(build, `section.${id}`)), blocks }];
 }
@@ -32,7 +37,11 @@ function named(build: Build, id: "begin" | "work" | "end", blocks: readonly Item
 /** The sections in a place of the job; what stands in none is gathered into one of its own. */
 function pieced(build: Build, parent: Spot): readonly Section[] {
   const pieces = [
-    ...parent.entry.paragraphs.map(({ row, text }, index) => ({ row, spot: null, items: [paragraph(parent, text, row, index)] })),
+    ...parent.entry.paragraphs.map(({ row, text }, index) => ({
+      row,
+      spot: null,
+      items: [paragraph(parent, text, row, index)],
+    })),
     ...parent.children.map((spot) => ({ row: spot.line - parent.line, spot, items: [] as readonly Item[] })),
   ].sort((a, b) => a.row - b.row);
   const made: Section[] = [];
@@ -66,16 +75,31 @@ function holdsSection(spot: Spot): boolean {
 function sectionsIn(build: Build, spot: Spot): readonly Section[] {
   switch (spot.entry.construct) {
     case "section":
-      return [{ kind: "section", ...itemOf(spot), title: spot.thing ? titleOf(spot.thing) : "", blocks: flowOf(build, spot) }];
+      return [
+        {
+          kind: "section",
+          ...itemOf(spot),
+          title: spot.thing ? titleOf(spot.thing) : "",
+          blocks: flowOf(build, spot),
+        },
+      ];
     case "when":
     case "otherwise":
-      return pieced(build, spot).map((section, index) => ({ ...section, blocks: [conditionOf(build, spot, section.blocks, numbered(index))] }));
+      return pieced(build, spot).map((section, index) => ({
+        ...section,
+        blocks: [conditionOf(build, spot, section.blocks, numbered(index))],
+      }));
     case "for":
-      return pieced(build, spot).map((section, index) => ({ ...section, blocks: [eachOf(build, spot, section.blocks, numbered(index))] }));
+      return pieced(build, spot).map((section, index) => ({
+        ...section,
+        blocks: [eachOf(build, spot, section.blocks, numbered(index))],
+      }));
     case "follow":
       return spot.children.flatMap((procedure) => {
         const [first, ...rest] = pieced(build, procedure);
-        return first ? [{ ...first, blocks: [followedLine(build, spot, procedure), ...first.blocks] }, ...rest] : [];
+        return first
+          ? [{ ...first, blocks: [followedLine(build, spot, procedure), ...first.blocks] }, ...rest]
+          : [];
       });
     default:
       return pieced(build, spot);
@@ -88,9 +112,10 @@ const numbered = (index: number): string => (index === 0 ? "" : `#${index + 1}`)
 function stateNote(build: Build, spot: Spot): Note {
   const lines = spot.children.map(({ entry, ...rest }) => {
     const what = titles(build, saidIn({ entry, ...rest }, entry.form, "things", "fluids"));
-    return namesIn(entry.form, "things").length + namesIn(entry.form, "fluids").length > 0 ? words(build, `state.${entry.construct}` as "state.off", { what }) : [];
+    return namesIn(entry.form, "things").length + namesIn(entry.form, "fluids").length > 0
+      ? words(build, `state.${entry.construct}` as "state.off", { what })
+      : [];
   });
   const lead = words(build, spot.entry.construct === "starts" ? "starts-with" : "ends-with");
   return { kind: "note", ...itemOf(spot), runs: sentences([lead, ...lines]) };
 }
-

@@ -2,7 +2,17 @@
  * The stages of a tightening as they stand on the sheet: which ones an act goes through, in words and both units, and
  * what the wrench is set to where an adapter is used.
  */
-import { type Act, clauseOf, fastenerFacts, methodIn, type OrderMethod, slotIn, type Stage as StageFact, stageOf, toolFacts } from "../facts";
+import {
+  type Act,
+  clauseOf,
+  fastenerFacts,
+  methodIn,
+  type OrderMethod,
+  type Stage as StageFact,
+  slotIn,
+  stageOf,
+  toolFacts,
+} from "../facts";
 import { wrenchSetting } from "../mechanics/setting";
 import type { Spot, Thing } from "../model";
 import { type ActWord, actTemplate } from "../phrases/acts";
@@ -28,7 +38,9 @@ export function stagesDone(build: Build, { spot, act, index }: Use, fastener: Th
     }));
   }
   const from = reached(build, fastener, index, stages);
-  const last = act.toStage ? stages.findIndex((stage) => stage.name === act.toStage?.name) : stages.length - 1;
+  const last = act.toStage
+    ? stages.findIndex((stage) => stage.name === act.toStage?.name)
+    : stages.length - 1;
   const kept = stages.slice(from > last ? 0 : from, last + 1);
   return kept.map((fact) => ({ fact, tools }));
 }
@@ -47,21 +59,32 @@ function reached(build: Build, fastener: Thing, before: number, stages: readonly
 export function stageSaid(build: Build, spot: Spot, { fact, tools }: StageDone): Stage {
   const only = fact.onlyOn.flatMap((name) => thingAt(spot, name, ["variant", "option", "bulletin"]) ?? []);
   const name = plain(fact.name.replaceAll("-", " "));
-  const said = only.length > 0 && fact.name ? textOf(words(build, "stage.only-on", { stage: name, variants: titles(build, only) })) : textOf(name);
+  const said =
+    only.length > 0 && fact.name
+      ? textOf(words(build, "stage.only-on", { stage: name, variants: titles(build, only) }))
+      : textOf(name);
   const setting = settingOf(build, fact, tools);
-  return { ...(said === "" ? {} : { name: said }), value: valueOf(build, fact), ...(setting ? { setting } : {}) };
+  return {
+    ...(said === "" ? {} : { name: said }),
+    value: valueSaid(build, fact),
+    ...(setting ? { setting } : {}),
+  };
 }
 
 function words(build: Build, id: ActWord, args: Readonly<Record<string, Runs>>): Runs {
   return fill(actTemplate(build.language, id), args);
 }
 
-function valueOf(build: Build, { kind, value, text }: StageFact): Dual {
-  if (kind === "by-feel") return { value: textOf(words(build, "stage.by-feel", { text: plain(bare(text)) })) };
-  if (kind === "back-to") return { value: textOf(words(build, "stage.back-to", { text: plain(bare(text)) })) };
+function valueSaid(build: Build, { kind, value, text }: StageFact): Dual {
+  if (kind === "by-feel")
+    return { value: textOf(words(build, "stage.by-feel", { text: plain(bare(text)) })) };
+  if (kind === "back-to")
+    return { value: textOf(words(build, "stage.back-to", { text: plain(bare(text)) })) };
   if (value === null) return { value: "–" };
-  if (kind === "back") return { value: textOf(words(build, "stage.back", { value: dualRuns(dual(build, value)) })) };
-  if (kind === "angle") return { value: textOf(words(build, "stage.angle", { value: dualRuns(dual(build, value)) })) };
+  if (kind === "back")
+    return { value: textOf(words(build, "stage.back", { value: dualRuns(dual(build, value)) })) };
+  if (kind === "angle")
+    return { value: textOf(words(build, "stage.angle", { value: dualRuns(dual(build, value)) })) };
   return dual(build, value);
 }
 
@@ -121,7 +144,8 @@ export function boxesOf(fastener: Thing, stages: readonly StageDone[]): readonly
   if (count < 2 || count > MOST_BOXES) return [""];
   const staged = stages.find(({ fact }) => fact.order.length > 0)?.fact.order ?? order;
   if (staged.length === count) return staged.map(String);
-  const labels = numbered.length === count ? numbered : Array.from({ length: count }, (_, index) => index + 1);
+  const labels =
+    numbered.length === count ? numbered : Array.from({ length: count }, (_, index) => index + 1);
   return labels.map(String);
 }
 
@@ -137,4 +161,3 @@ export function membersOf(set: Thing): readonly string[] {
   const slot = slotIn(set.entry.form, "members");
   return (slot?.names ?? []).map((name) => name.name.replaceAll("-", " "));
 }
-

@@ -1,13 +1,21 @@
 /**
  * The tightening table: every fastener that the job tightens, with all that a wrench needs to know.
  */
-import { clauseOf, clausesOf, countIn, type FastenerFacts, fastenerFacts, quantityIn, type Stage as StageFact } from "../facts";
+import {
+  clauseOf,
+  clausesOf,
+  countIn,
+  type FastenerFacts,
+  fastenerFacts,
+  quantityIn,
+  type Stage as StageFact,
+} from "../facts";
 import type { Spot, Thing } from "../model";
-import { oilPlace } from "./build-acts";
+import type { TighteningTable } from "./blocks";
+import { oilPlace } from "./build-clauses";
 import { type Build, grouped, quantityRuns, refsOf, thingAt, titleOf, titles, words } from "./build-context";
 import { bare, countOf, orderSaid, type StageDone, stageSaid, stagesDone } from "./build-stages";
 import type { Use } from "./build-uses";
-import type { TighteningTable } from "./blocks";
 import { list, plain, sentences } from "./fill";
 import type { Runs } from "./inline";
 
@@ -18,7 +26,13 @@ export function tighteningTable(build: Build): TighteningTable {
   const tightened = build.uses.all
     .filter(({ act }) => act.verb === "tighten")
     .flatMap((use) => use.what.filter(({ kind }) => kind === "fastener").map((thing) => ({ thing, use })));
-  const rows = [...grouped(tightened, ({ thing }) => thing)].map(([thing, all]) => rowOf(build, thing, all.map(({ use }) => use)));
+  const rows = [...grouped(tightened, ({ thing }) => thing)].map(([thing, all]) =>
+    rowOf(
+      build,
+      thing,
+      all.map(({ use }) => use),
+    ),
+  );
   return { kind: "tightening", id: "tightening", rows };
 }
 
@@ -45,7 +59,12 @@ function rowOf(build: Build, fastener: Thing, uses: readonly Use[]): Row {
 }
 
 /** All stages of a fastener, each with the tools that the job does it with. */
-function allStages(build: Build, stages: readonly StageFact[], fastener: Thing, uses: readonly Use[]): readonly StageDone[] {
+function allStages(
+  build: Build,
+  stages: readonly StageFact[],
+  fastener: Thing,
+  uses: readonly Use[],
+): readonly StageDone[] {
   const done = uses.flatMap((use) => stagesDone(build, use, fastener));
   const said = stages.map((fact) => done.find((one) => one.fact === fact) ?? { fact, tools: [] });
   return said.length > 0 ? said : done;
@@ -53,13 +72,23 @@ function allStages(build: Build, stages: readonly StageFact[], fastener: Thing, 
 
 /** Dry, oiled with what and where, locked, as supplied; and which sides have a left-hand thread. */
 function stateSaid(build: Build, spot: Spot, fastener: Thing, facts: FastenerFacts): Runs {
-  const oil = titlesPlain(thingAt(spot, facts.lubricant, ["consumable", "fluid"]), facts.lubricant?.name ?? "");
+  const oil = titlesPlain(
+    thingAt(spot, facts.lubricant, ["consumable", "fluid"]),
+    facts.lubricant?.name ?? "",
+  );
   const state = facts.state;
   const oiled = clauseOf(fastener.entry, "oiled");
   const place = oiled ? oilPlace(oiled) : "";
-  const members = list(build.language, facts.leftHandOn.map(({ name }) => plain(name.replaceAll("-", " "))));
+  const members = list(
+    build.language,
+    facts.leftHandOn.map(({ name }) => plain(name.replaceAll("-", " "))),
+  );
   const parts = [
-    state === "oiled" ? words(build, place ? `thread.oiled-${place}` : "thread.oiled", { oil }) : state === null ? [] : words(build, `thread.${state}`, { oil }),
+    state === "oiled"
+      ? words(build, place ? `thread.oiled-${place}` : "thread.oiled", { oil })
+      : state === null
+        ? []
+        : words(build, `thread.${state}`, { oil }),
     members.length > 0 ? words(build, "left-hand-on", { members }) : [],
   ].filter((part) => part.length > 0);
   return parts.flatMap((part, index) => (index === 0 ? part : [...plain("; "), ...part]));
@@ -77,7 +106,9 @@ function renewSaid(build: Build, spot: Spot, fastener: Thing, facts: FastenerFac
   const renew = sentences([
     facts.renewEveryTime ? words(build, "renew.always") : [],
     facts.renewWhen ? words(build, "renew.when", { text: plain(bare(facts.renewWhen)) }) : [],
-    ...clausesOf(fastener.entry, "reuse").map((detail) => reuseSaid(build, quantityIn(detail, "limit"), countIn(detail, "times"))),
+    ...clausesOf(fastener.entry, "reuse").map((detail) =>
+      reuseSaid(build, quantityIn(detail, "limit"), countIn(detail, "times")),
+    ),
     locks.length > 0 ? words(build, "locked-by", { things: titles(build, locks) }) : [],
     ...lengths,
   ]);
@@ -87,13 +118,23 @@ function renewSaid(build: Build, spot: Spot, fastener: Thing, facts: FastenerFac
 function reuseSaid(build: Build, length: ReturnType<typeof quantityIn>, times: number | null): Runs {
   if (length) return words(build, "reuse.length", { value: quantityRuns(build, length) });
   if (times === null) return [];
-  return times === 1 ? words(build, "reuse.once") : words(build, "reuse.times", { times: plain(String(times)) });
+  return times === 1
+    ? words(build, "reuse.once")
+    : words(build, "reuse.times", { times: plain(String(times)) });
 }
 
 function lengthsSaid(build: Build, { lengths }: FastenerFacts): readonly Runs[] {
   return lengths.flatMap(({ holes, length }) => {
     if (!length) return [];
-    const said = list(build.language, holes.map((hole) => plain(String(hole))));
-    return [words(build, holes.length === 1 ? "lengths.one" : "lengths", { holes: said, value: quantityRuns(build, length) })];
+    const said = list(
+      build.language,
+      holes.map((hole) => plain(String(hole))),
+    );
+    return [
+      words(build, holes.length === 1 ? "lengths.one" : "lengths", {
+        holes: said,
+        value: quantityRuns(build, length),
+      }),
+    ];
   });
 }

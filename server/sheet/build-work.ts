@@ -1,28 +1,38 @@
 /**
  * The work itself: sections, steps and checks, with all that stands in them, in the order of the text.
  */
-import { cautionOf, CAUTION_WORDS, headerOf, namesIn, textIn } from "../facts";
+import { CAUTION_WORDS, cautionOf, headerOf, namesIn, textIn } from "../facts";
 import type { Spot } from "../model";
 import { say } from "../phrases/sheet";
-import { actionsOf, said } from "./build-acts";
+import type { Action, Condition, Each, Lead, Note, Panel, Prose, Step, Work } from "./blocks";
+import { actionsOf } from "./build-acts";
 import { chosenMeasure, isLead, leadOf, lookOf, measureOf, outcomesOf } from "./build-checks";
 import { conditionSaid, outcomeIn } from "./build-conditions";
 import { type Build, itemOf, saidIn, stepWords, thingAt, titleOf, titles, words } from "./build-context";
 import { figureOf } from "./build-pictures";
+import { said } from "./build-sentences";
 import { membersOf } from "./build-stages";
 import { fill, plain, strong } from "./fill";
-import type { Action, Condition, Each, Lead, Note, Panel, Prose, Step, Work } from "./blocks";
-import { prose } from "./markdown";
 import type { Runs } from "./inline";
+import { prose } from "./markdown";
 
 /** What can stand in a section, a step or an outcome. */
 export type Item = Work | Step;
 
 /** What stands directly in a place of the job, paragraphs and lines in the order of the text. */
-export function flowOf(build: Build, parent: Spot, leaveOut: (spot: Spot) => boolean = () => false): readonly Item[] {
+export function flowOf(
+  build: Build,
+  parent: Spot,
+  leaveOut: (spot: Spot) => boolean = () => false,
+): readonly Item[] {
   const pieces = [
-    ...parent.entry.paragraphs.map(({ row, text }, index) => ({ row, items: (): readonly Item[] => [paragraph(parent, text, row, index)] })),
-    ...parent.children.filter((child) => !leaveOut(child)).map((child) => ({ row: child.line - parent.line, items: () => itemsOf(build, child) })),
+    ...parent.entry.paragraphs.map(({ row, text }, index) => ({
+      row,
+      items: (): readonly Item[] => [paragraph(parent, text, row, index)],
+    })),
+    ...parent.children
+      .filter((child) => !leaveOut(child))
+      .map((child) => ({ row: child.line - parent.line, items: () => itemsOf(build, child) })),
   ];
   return pieces.sort((a, b) => a.row - b.row).flatMap(({ items }) => items());
 }
@@ -47,7 +57,9 @@ export function itemsOf(build: Build, spot: Spot): readonly Item[] {
     case "section":
       return flowOf(build, spot);
     case "note":
-      return spot.entry.paragraphs.map(({ text, row }, index): Note => ({ ...paragraph(spot, text, row, index), kind: "note" }));
+      return spot.entry.paragraphs.map(
+        ({ text, row }, index): Note => ({ ...paragraph(spot, text, row, index), kind: "note" }),
+      );
     case "figure":
       return [figureOf(build, spot)];
     case "when":
@@ -58,7 +70,12 @@ export function itemsOf(build: Build, spot: Spot): readonly Item[] {
     case "follow":
       return followedItems(build, spot);
     case "hand-back":
-      return [action(spot, said(build, "hand-back", { what: titles(build, saidIn(spot, spot.entry.form, "things")) }))];
+      return [
+        action(
+          spot,
+          said(build, "hand-back", { what: titles(build, saidIn(spot, spot.entry.form, "things")) }),
+        ),
+      ];
     default:
       return checkItems(build, spot);
   }
@@ -82,7 +99,9 @@ function checkItems(build: Build, spot: Spot): readonly Item[] {
 }
 
 function stepOf(build: Build, spot: Spot): Step {
-  const outcomes = outcomesOf(build, spot, (outcome, lead) => flowOf(build, outcome, (child) => child === lead));
+  const outcomes = outcomesOf(build, spot, (outcome, lead) =>
+    flowOf(build, outcome, (child) => child === lead),
+  );
   return {
     kind: spot.entry.construct === "check" ? "check" : "step",
     ...itemOf(spot),
@@ -95,7 +114,14 @@ function stepOf(build: Build, spot: Spot): Step {
 
 function panelOf(build: Build, spot: Spot): Panel {
   const { word, text, can, so } = cautionOf(spot.entry);
-  return { kind: "panel", ...itemOf(spot), signal: word, hazard: prose(text), consequence: can ? words(build, "consequence", { text: prose(can) }) : [], avoid: prose(so) };
+  return {
+    kind: "panel",
+    ...itemOf(spot),
+    signal: word,
+    hazard: prose(text),
+    consequence: can ? words(build, "consequence", { text: prose(can) }) : [],
+    avoid: prose(so),
+  };
 }
 
 function action(spot: Spot, sentence: Runs): Action {
@@ -135,14 +161,21 @@ export function eachOf(build: Build, spot: Spot, body: Each["body"], suffix = ""
 
 /** Another procedure done here: its name, then its steps. */
 function followedItems(build: Build, spot: Spot): readonly Item[] {
-  return spot.children.flatMap((procedure) => [followedLine(build, spot, procedure), ...flowOf(build, procedure)]);
+  return spot.children.flatMap((procedure) => [
+    followedLine(build, spot, procedure),
+    ...flowOf(build, procedure),
+  ]);
 }
 
 /** Says which procedure begins here. */
 export function followedLine(build: Build, spot: Spot, procedure: Spot): Prose {
   const { documentNumber } = headerOf(procedure.entry);
   const title = strong(titleOf(procedure.procedure.thing));
-  return { kind: "prose", ...itemOf(spot), runs: words(build, "followed", { title, document: plain(documentNumber) }) };
+  return {
+    kind: "prose",
+    ...itemOf(spot),
+    runs: words(build, "followed", { title, document: plain(documentNumber) }),
+  };
 }
 
 /** A line that leads elsewhere and is not the end of an outcome, as a sentence. */
@@ -160,6 +193,9 @@ function leadSaid(build: Build, lead: Exclude<Lead, { kind: "go-on" }>): Runs {
   };
   const where = fill(say(language, `lead.${lead.kind}`), args);
   const times = lead.kind === "go-to" ? undefined : lead.times;
-  const bound = times === undefined ? "" : say(language, times === 1 ? "lead.at-most-once" : "lead.at-most", { times: String(times) });
+  const bound =
+    times === undefined
+      ? ""
+      : say(language, times === 1 ? "lead.at-most-once" : "lead.at-most", { times: String(times) });
   return [...where, ...plain(bound === "" ? "." : `, ${bound}.`)];
 }

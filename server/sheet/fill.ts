@@ -4,6 +4,7 @@
  */
 import { type JobWord, jobTemplate } from "../phrases/job";
 import type { Language } from "../phrases/sheet";
+import { findUnit } from "../units/lookup";
 import type { Run, Runs } from "./inline";
 
 /** What is put into a template; what is absent or empty counts as not given. */
@@ -27,12 +28,19 @@ function partOf(part: string, args: Args): Runs {
 
 /** Text as it is; nothing for no text. */
 export function plain(text: string): Runs {
-  return text === "" ? [] : [{ text, style: "text" }];
+  return text === "" ? [] : [{ text: bound(text), style: "text" }];
 }
 
 /** Text that stands out: a title. */
 export function strong(text: string): Runs {
-  return text === "" ? [] : [{ text, style: "strong" }];
+  return text === "" ? [] : [{ text: bound(text), style: "strong" }];
+}
+
+/** Text in which no figure is parted from its unit at the end of a line. */
+export function bound(text: string): string {
+  return text.replace(/(\d) (?=([^\s,;:.!?)]+))/g, (whole, digit: string, word: string) =>
+    findUnit(word) === undefined ? whole : `${digit}\u00a0`,
+  );
 }
 
 /** Runs as plain text. */

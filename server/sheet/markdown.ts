@@ -3,6 +3,7 @@
  * and nothing in it can become markup of a page.
  */
 import MarkdownIt from "markdown-it";
+import { bound } from "./fill";
 import type { Run, RunStyle, Runs } from "./inline";
 
 const parser = new MarkdownIt({ html: false, linkify: false, breaks: false }).disable("image");
@@ -37,7 +38,11 @@ function styleOf(open: readonly { style: RunStyle; href?: string }[]): { style: 
 }
 
 function said({ type, content }: Tokens[number]): string {
-  return type === "softbreak" || type === "hardbreak" ? " " : content;
+  return type === "softbreak" || type === "hardbreak"
+    ? " "
+    : type === "code_inline"
+      ? content
+      : bound(content);
 }
 
 function joined(runs: readonly Run[]): Runs {

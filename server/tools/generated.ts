@@ -1,6 +1,7 @@
 /**
  * The files that are made from others: where each stands, and how it is made. A test compares them with what stands there.
  */
+import { settingsJsonSchema } from "../project/settings-schema";
 import { PAGES } from "../rules";
 import { catalogue } from "./catalogue";
 
@@ -13,4 +14,5 @@ export interface Generated {
 
 export const GENERATED: readonly Generated[] = [
   { path: "server/rules/CATALOGUE.md", make: () => catalogue(PAGES) },
+  { path: "server/project/torquil.schema.json", make: settingsJsonSchema },
 ];

@@ -14,7 +14,7 @@ export function codeProblem(code: string, taken: readonly string[]): string | un
   if (!/^[a-z]+(-[a-z]+)+$/.test(code)) {
     return `"${code}" is no code: write two or more words in small letters with hyphens between them, such as bolt-too-long.`;
   }
-  if (taken.includes(code)) return `There is a rule ${code} already: server/rules/${code}.ts.`;
+  if (taken.includes(code)) return `There is a finding ${code} already: see server/rules/CATALOGUE.md.`;
   return undefined;
 }
 

@@ -59,7 +59,7 @@ export function putOutcome(around: Around, entry: Entry, line: number, putAll: P
   const { variable, mask } = draft.variables.outcome(asking.thing, outcome);
   const spot = spotOf(around, entry, line);
   const words = `${still ? "still " : ""}${outcome}`;
-  const title = `"${asking.thing.title}"`;
+  const title = `“${asking.thing.title}”`;
   const passes = entry.children.every((c) => c.entry.construct === "go-on" || c.entry.construct === "note");
   const at = inTest(
     draft,

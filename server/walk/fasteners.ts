@@ -1,6 +1,5 @@
 /**
- * The automata of a fastener: how far it is tightened, and whether what is in is worn. After a fault it is taken to be
- * as it should be.
+ * The automaton of a fastener: how far it is tightened. After a fault it is taken to be as it should be.
  */
 import { type Act, fastenerFacts } from "../facts";
 import type { Thing } from "../model";
@@ -108,45 +107,4 @@ function reached(thing: Thing, act: Act): number {
   const named = act.toStage ? [act.toStage.name] : act.stages.map((s) => s.name.name);
   const last = Math.max(...named.map((name) => stages.findIndex((s) => s.name === name)));
   return last < 0 || last >= stages.length - 1 ? TIGHT : FIRST_STAGE + last;
-}
-
-const GOOD = 0;
-const COME_OUT = 1;
-const OLD = 2;
-
-/**
- * Watches whether an old fastener is tightened again that must not be: one that is turned through an angle and so past
- * its yield point, or one that is renewed every time. Null for one that bears it, or of which it is said when it does.
- */
-export function watchWear(thing: Thing, roles: readonly Role[], starts: Standing): Watch | null {
-  const facts = fastenerFacts(thing.entry);
-  const byAngle = facts.stages.some((s) => s.kind === "angle");
-  const said = facts.reuse !== null || facts.renewWhen !== "" || facts.setting;
-  if (!facts.renewEveryTime && (!byAngle || said)) return null;
-  const code = facts.renewEveryTime ? "used-bolt-refitted" : "yield-without-renewal";
-  const acts = roles.filter((r) => r.does === "act");
-  const byPoint = groupByPoint(acts);
-  return {
-    thing,
-    marks: [{ code, thing, other: null, state: "" }],
-    starts: [{ state: starts.get(thing)?.has("off") ? COME_OUT : GOOD, where: null }],
-    points: [...byPoint.keys()],
-    step: (state, point, report) =>
-      (byPoint.get(point) ?? []).reduce((s, role) => {
-        if (role.does !== "act") return s;
-        const { verb, act } = role.act;
-        if (verb === "remove") return COME_OUT;
-        if (verb === "fit") return act.age !== "new" && s === COME_OUT ? OLD : act.age === "new" ? GOOD : s;
-        if (s !== OLD || verb !== "tighten" || !strains(thing, act)) return s;
-        report(0);
-        return GOOD;
-      }, state),
-  };
-}
-
-/** Whether a tightening goes as far as an angle, or to the end. */
-function strains(thing: Thing, act: Act): boolean {
-  const state = reached(thing, act);
-  const { stages } = fastenerFacts(thing.entry);
-  return state === TIGHT || stages.slice(0, state - FIRST_STAGE + 1).some((s) => s.kind === "angle");
 }

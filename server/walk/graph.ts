@@ -117,7 +117,7 @@ function putWhen(around: Around, entry: Entry, line: number, otherwise: Child | 
   if (!thing) return;
   const outcome = entry.form.slots.find((s) => s.role === "outcome")?.text ?? "";
   const choice = thing.kind === "check" ? draft.variables.outcome(thing, outcome || "met") : draft.variables.condition(thing);
-  const title = `"${thing.title || thing.name}"`;
+  const title = `“${thing.title || thing.name}”`;
   const isCheck = thing.kind === "check";
   inRegion(draft, () => {
     const jumps: number[] = [];
@@ -146,10 +146,13 @@ function putWhen(around: Around, entry: Entry, line: number, otherwise: Child | 
 
 const CONDITION_KINDS = ["symptom", "bulletin", "option", "choice", "variant", "check"];
 
+/** Procedures that follow many that follow many are joined in until there are so many points. */
+const MOST_POINTS = 1_000_000;
+
 function putFollow(around: Around, entry: Entry, line: number): void {
   const name = namesIn(entry.form, "procedure")[0];
   const other = name && around.scope.find(name.name, ["procedure"]);
-  if (!other || around.open.includes(other)) return;
+  if (!other || around.open.includes(other) || around.draft.points.length > MOST_POINTS) return;
   const through: Place = around.through ?? placeAt(around.file, line, name.at);
   putProcedure(
     {

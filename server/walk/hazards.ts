@@ -72,8 +72,8 @@ export interface FactRow {
   /** Acts on the thing after which the hazard is gone, and those that bring it back or make it arise afresh. */
   readonly quiet: readonly string[];
   readonly wakes: readonly string[];
-  /** Acts on anything after which the hazard arises afresh. */
-  readonly afresh: readonly string[];
+  /** Acts on a machine that bring it back, or make it arise afresh. */
+  readonly wakesAll: readonly string[];
   /** Whether the hazard is there at the start. */
   readonly atStart: boolean;
   /** It is raised although the hazard was gone: letting go is what brings it back. */
@@ -82,15 +82,17 @@ export interface FactRow {
   readonly as?: Fact;
 }
 
-const always: FactRow = { quiet: [], wakes: [], afresh: [], atStart: true };
-const contents: FactRow = { quiet: ["drain"], wakes: ["fill"], afresh: ["start", "run-in"], atStart: true };
-const live: FactRow = { quiet: ["isolate", "disconnect", "remove"], wakes: ["restore", "connect", "fit"], afresh: [], atStart: true };
-const spring: FactRow = { quiet: ["remove", "insert"], wakes: ["fit", "pull"], afresh: [], atStart: true };
+const always: FactRow = { quiet: [], wakes: [], wakesAll: [], atStart: true };
+/** What is filled in is cold and without pressure until the machine has run. */
+const warm: FactRow = { ...always, quiet: ["drain"], wakesAll: ["start", "run-in"] };
+const live: FactRow = { ...always, quiet: ["isolate", "disconnect", "remove"], wakes: ["restore", "connect", "fit"] };
+const spring: FactRow = { ...always, quiet: ["remove", "insert"], wakes: ["fit", "pull"] };
+const missing: FactRow = { ...always, quiet: ["fit"], wakes: ["remove"], atStart: false };
 
 export const FACTS: Readonly<Record<Fact, FactRow>> = {
-  hot: contents,
-  pressurised: contents,
-  fuel: contents,
+  hot: warm,
+  pressurised: warm,
+  fuel: { ...always, quiet: ["drain"], wakes: ["fill"] },
   "harmful contents": always,
   "to dispose of": always,
   "harmful supply": always,
@@ -100,8 +102,8 @@ export const FACTS: Readonly<Record<Fact, FactRow>> = {
   load: always,
   "spring-loaded": spring,
   "held spring": { ...spring, evenIfGone: true, as: "spring-loaded" },
-  "guard off": { quiet: ["fit"], wakes: ["remove"], afresh: [], atStart: false },
-  "belt off": { quiet: ["fit"], wakes: ["remove"], afresh: [], atStart: false },
+  "guard off": missing,
+  "belt off": missing,
   work: always,
   "sealing face": always,
   "impact barred": always,

@@ -1,15 +1,15 @@
 /**
  * The walk-through as the rest of the house sees it: every way through a procedure, followed thing by thing.
  */
-import type { Procedure, Thing } from "../model";
+import type { Procedure } from "../model";
 import { watchClocks } from "./clocks";
 import { type Control, controlOf } from "./control";
-import { watchFastener, watchWear } from "./fasteners";
+import { watchFastener } from "./fasteners";
 import { faultsOf, type WalkFault } from "./faults";
 import { type Graph, graphOf } from "./graph";
 import type { HouseHazard } from "./raised";
 import { type Relations, relationsOf } from "./relations";
-import { type Role, rolesOf } from "./roles";
+import { rolesOf } from "./roles";
 import { sliceOf } from "./slice";
 import { standingOf } from "./standing";
 import { type Untold, untoldIn } from "./tellings";
@@ -19,8 +19,8 @@ export { ACTS, type ActRow, actRow, DEPARTURES, type Departure, FASTENER_STATES 
 export type { WalkFault } from "./faults";
 export type { Graph } from "./graph";
 export { FACTS, type Hazard, HAZARDS, hazardNamed } from "./hazards";
-export { followed, type Numbered, numbering, numbersByLine } from "./numbering";
 export { type ActPoint, originOf, type Point, placeOf } from "./points";
+export { followed, type Numbered, numbering, numbersByLine } from "../model";
 export type { HouseHazard, Raised } from "./raised";
 export type { Untold } from "./tellings";
 
@@ -49,16 +49,10 @@ export function followProcedure(procedure: Procedure): Walk {
 function stateFaults(control: Control, relations: Relations, starts: Standing, ends: Standing): WalkFault[] {
   const { graph } = control;
   const found = [...rolesOf(graph, relations)].flatMap(([thing, roles]) => {
-    const watches = thing.kind === "fastener" ? watchesOfFastener(graph, thing, roles, starts, ends) : [watchThing(graph, thing, roles, starts, ends)];
-    return watches.flatMap((watch) => faultsOf(sliceOf(control, watch.points), watch));
+    const watch = (thing.kind === "fastener" ? watchFastener : watchThing)(graph, thing, roles, starts, ends);
+    return faultsOf(sliceOf(control, watch.points), watch);
   });
   return found.filter((fault) => !followsFrom(fault, found, relations) && !saidBefore(fault, found, graph));
-}
-
-function watchesOfFastener(graph: Graph, thing: Thing, roles: readonly Role[], starts: Standing, ends: Standing) {
-  const wear = watchWear(thing, roles, starts);
-  const watch = watchFastener(graph, thing, roles, starts, ends);
-  return wear ? [watch, wear] : [watch];
 }
 
 /** A fastener that is out because what it secures was left off is no fault of its own. */
@@ -76,7 +70,8 @@ function saidBefore(fault: WalkFault, all: readonly WalkFault[], { points }: Gra
 }
 
 function timeFaults(control: Control, relations: Relations): WalkFault[] {
-  return watchClocks(control.graph, relations).flatMap((watch) => faultsOf(sliceOf(control, watch.points), watch));
+  const found = watchClocks(control.graph, relations).flatMap((watch) => faultsOf(sliceOf(control, watch.points), watch));
+  return found.filter((fault, i) => found.findIndex((f) => f.point === fault.point) === i);
 }
 
 function remembered<A, B>(work: (a: A) => B): (a: A) => B {

@@ -114,8 +114,8 @@ function watchHazard(
   const { source, fact, at } = hazard;
   const tells = new Set(tellers.map((c) => c.at));
   const verbAt = (p: number): string => (points[p]?.kind === "act" ? points[p].verb : "");
-  const touches = new Set([...(acts.get(source) ?? []), ...(fact.afresh.length > 0 ? (acts.get(null) ?? []) : [])]);
-  const changes = [...touches].filter((p) => [fact.quiet, fact.wakes, fact.afresh].some((verbs) => verbs.includes(verbAt(p))));
+  const touches = new Set([...(acts.get(source) ?? []), ...(fact.wakesAll.length > 0 ? (acts.get(null) ?? []) : [])]);
+  const changes = [...touches].filter((p) => [fact.quiet, fact.wakes, fact.wakesAll].some((verbs) => verbs.includes(verbAt(p))));
   const standing = starts.get(source);
   const gone = standing?.has("off") || standing?.has("drained") || standing?.has("isolated") || standing?.has("disconnected");
   return {
@@ -135,10 +135,12 @@ function watchHazard(
       const verb = verbAt(point);
       if (!touches.has(point)) return telling | gone;
       const ends = fact.quiet.includes(verb);
-      const begins = fact.wakes.includes(verb) && evenIfGone === undefined;
-      if (fact.wakes.includes(verb)) gone = 0;
+      const begins = fact.wakes.includes(verb) || fact.wakesAll.includes(verb);
+      if (begins) gone = 0;
       if (ends) gone = GONE;
-      return (telling === RAISED && (ends || begins || fact.afresh.includes(verb)) ? UNTOLD : telling) | gone;
+      // Raised and told of, it is told of once: when it comes back, it must be told of again.
+      const isOver = ends || (begins && evenIfGone === undefined);
+      return (telling === RAISED && isOver ? UNTOLD : telling) | gone;
     },
   };
 }

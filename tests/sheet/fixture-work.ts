@@ -3,7 +3,7 @@ import type { Block, Measure } from "../../server/sheet/blocks";
 import { act, dual, panel, ref, step, TORQUE_22, words } from "./make";
 
 /** A small grey picture of a ring, in base 64. */
-const PNG =
+export const PNG =
   "iVBORw0KGgoAAAANSUhEUgAAAPAAAABkCAAAAACdyeIbAAABq0lEQVR42u3c4bGEMAgE4C2MwtIzReT9f+NpVJbELNvA+Q3OnBoAXSwocIELHJKmAG6/siO4XWUncBvNFuB2Lx8Htyf5LvhM5ZPISOX6cTLJSOP6ebLISOH6WDLI4HP9TuhksL1+N2QxFuPSyWB6/WmIYvC8/iY0Mdb08sRYk8sjY1kvSQyG16NCEGNlL0OMpb0EcTzYnSNeDMzyhouxujdajFlemySOBY9A/+eGeBnwcIHtOJklRl6B7SxpJUaW166SJEbSDW32Shx3UyOlwDaWjBIjo8Bmr8VhJUZCgc0CxR8Am0WIlwHHevliOtgsSFzgOeBwL1tc4FiwWZx4KbAngP0DYDNCiQucCW4TwK3ABS5wgQtc4PofLrDUs7Tc21K9D28Lro948uDtvkvLnTzoni3JnB7KnQ/rdQDI9XjodfHo9WnJdeLp9VrKddPq9UvrdcTrzTzITbXozS3pTabpzR52uenSrjc/rDchrrcDoMtteeh6ezy63KaWA/Luu3gOyXtvW/pB3nmf1hV5w41pT8zsy6mth9PQSddRm0vT8JN+t7YPF3iz/AFN+BoSJJmSpgAAAABJRU5ErkJggg==";
 
 export const endFloat: Measure = {

@@ -1,79 +1,108 @@
 /**
- * `npm run new-rule`, tried in a copy of the folders it reads and writes.
+ * `npm run new-rule`: what it refuses, what it writes, and that what it writes compiles and runs.
  */
 import { spawnSync } from "node:child_process";
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { codesIn } from "../../server/tools/rule-files";
+import ts from "typescript";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { codeProblem, codesIn, type RuleFile, ruleFiles } from "../../server/tools/rule-files";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
-let copy = "";
-
-beforeAll(() => {
-  copy = mkdtempSync(join(tmpdir(), "torquil-new-rule-"));
-  for (const path of ["package.json", "tsconfig.json", "grammar", "server", "tests/rules", "tests/support"]) {
-    mkdirSync(join(copy, path, ".."), { recursive: true });
-    cpSync(join(root, path), join(copy, path), { recursive: true });
-  }
-  symlinkSync(join(root, "node_modules"), join(copy, "node_modules"));
-});
-
-afterAll(() => rmSync(copy, { recursive: true, force: true }));
-
-function node(...args: string[]) {
-  return spawnSync(process.execPath, args, { cwd: copy, encoding: "utf8" });
-}
-
-const newRule = (...args: string[]) => node("--import", "tsx", "server/tools/new-rule.ts", ...args);
+const REGISTRY = readFileSync(join(root, "server/rules/registry.ts"), "utf8");
 
 test.each([
-  ["no code", [], "Say the code"],
-  ["two codes", ["bolt-too-long", "bolt-too-short"], "Say the code"],
-  ["one word", ["Bolt"], "is no code"],
-  ["a path", ["../bolt-too-long"], "is no code"],
-  ["a code that exists", ["bare-number"], "There is a rule bare-number already"],
-  ["a code the engine finds", ["allows-nothing"], "already"],
-])("%s is refused with exit 2 and nothing written", (_name, args, message) => {
-  const before = readFileSync(join(copy, "server/rules/registry.ts"), "utf8");
-  const { status, stderr } = newRule(...args);
-  expect(stderr).toContain(message);
-  expect(stderr).not.toContain("    at ");
-  expect(status).toBe(2);
-  expect(readFileSync(join(copy, "server/rules/registry.ts"), "utf8")).toBe(before);
+  ["Bolt-Too-Long", "is no code"],
+  ["bolt", "is no code"],
+  ["../bolt-too-long", "is no code"],
+  ["bare-number", "There is a finding bare-number already"],
+])("%s is refused", (code, message) => {
+  expect(codeProblem(code, codesIn(REGISTRY))).toContain(message);
 });
 
-test("a new rule compiles, is in the registry once and in order, and finds nothing yet", () => {
-  for (const code of ["bolt-too-long", "aa-first", "zz-last"]) expect(newRule(code).status).toBe(0);
-  const codes = codesIn(readFileSync(join(copy, "server/rules/registry.ts"), "utf8"));
-  expect(codes).toEqual([...codes].sort());
-  for (const code of ["bolt-too-long", "aa-first", "zz-last"])
-    expect(codes.filter((c) => c === code)).toHaveLength(1);
+test.each(["aa-first", "bolt-too-long", "zz-last"])(
+  "%s stands in the registry once, in the order of the codes",
+  (code) => {
+    const registry = ruleFiles(code, REGISTRY).find((f) => f.path === "server/rules/registry.ts")?.text ?? "";
+    expect(codesIn(registry)).toEqual([...codesIn(REGISTRY), code].sort());
+    expect(diagnostics(ruleFiles(code, REGISTRY))).toEqual([]);
+  },
+);
 
-  const config = {
-    extends: "./tsconfig.json",
-    include: [],
-    files: ["server/rules/bolt-too-long.ts", "server/rules/aa-first.ts"],
+/** What TypeScript says of the rule and the registry, with the new files in place of those on the disk. */
+function diagnostics(files: readonly RuleFile[]): string[] {
+  const options = {
+    ...ts.parseJsonConfigFileContent(
+      ts.readConfigFile(join(root, "tsconfig.json"), ts.sys.readFile).config,
+      ts.sys,
+      root,
+    ).options,
+    types: [],
   };
-  writeFileSync(join(copy, "tsconfig.new.json"), JSON.stringify(config));
-  expect(node("node_modules/typescript/bin/tsc", "--noEmit", "-p", "tsconfig.new.json").stdout).toBe("");
+  const host = ts.createCompilerHost(options);
+  const texts = new Map(files.map((f) => [join(root, f.path), f.text]));
+  const { getSourceFile, fileExists, readFile } = host;
+  host.getSourceFile = (path, ...rest) => {
+    const text = texts.get(path);
+    if (text !== undefined) return ts.createSourceFile(path, text, ts.ScriptTarget.ES2022);
+    const known = sources.get(path) ?? getSourceFile(path, ...rest);
+    if (known) sources.set(path, known);
+    return known;
+  };
+  host.fileExists = (path) => texts.has(path) || fileExists(path);
+  host.readFile = (path) => texts.get(path) ?? readFile(path);
+  const sourcesOf = [...texts.keys()].filter((path) => path.endsWith(".ts"));
+  const program = ts.createProgram(sourcesOf, options, host);
+  return sourcesOf.flatMap((path) => {
+    const source = program.getSourceFile(path);
+    return [...program.getSyntacticDiagnostics(source), ...program.getSemanticDiagnostics(source)].map((d) =>
+      ts.flattenDiagnosticMessageText(d.messageText, " "),
+    );
+  });
+}
 
-  writeFileSync(
-    join(copy, "look.ts"),
-    `import { RULES } from "./server/rules";
-import { findingsIn } from "./tests/support/fixtures";
-const rule = RULES.filter((r) => r.code === "bolt-too-long");
-const found = rule.flatMap((r) => findingsIn({ "a.torquil": r.docs.example })).filter((f) => f.code === "bolt-too-long");
-console.log(rule.length, found.length);
-`,
-  );
-  expect(node("--import", "tsx", "look.ts").stdout.trim()).toBe("1 0");
-});
+/** Files of the tree, read once for the three programs. */
+const sources = new Map<string, ts.SourceFile>();
 
-test("until it is filled in, its fixture does not hold", () => {
-  const fixture = readFileSync(join(copy, "tests/rules/bolt-too-long.torquil"), "utf8");
-  expect(fixture).toContain("// hint: bolt-too-long");
-  expect(fixture.match(/^\/\/\/\/ /gm)).toHaveLength(2);
+describe("in a copy of the checkout", () => {
+  let copy = "";
+
+  beforeAll(() => {
+    copy = mkdtempSync(join(tmpdir(), "torquil-new-rule-"));
+    for (const path of ["package.json", "grammar", "server", "tests/rules", "tests/support"]) {
+      mkdirSync(join(copy, path, ".."), { recursive: true });
+      cpSync(join(root, path), join(copy, path), { recursive: true });
+    }
+    symlinkSync(join(root, "node_modules"), join(copy, "node_modules"));
+  });
+
+  afterAll(() => rmSync(copy, { recursive: true, force: true }));
+
+  const node = (...args: string[]) =>
+    spawnSync(process.execPath, ["--import", "tsx", ...args], { cwd: copy, encoding: "utf8" });
+  const registry = (): string => readFileSync(join(copy, "server/rules/registry.ts"), "utf8");
+
+  test("a code the engine itself finds is refused with exit 2, and nothing is written", () => {
+    const { status, stderr } = node("server/tools/new-rule.ts", "allows-nothing");
+    expect([status, stderr]).toEqual([
+      2,
+      "There is a finding allows-nothing already: see server/rules/CATALOGUE.md.\n",
+    ]);
+    expect(registry()).toBe(REGISTRY);
+  });
+
+  test("a new rule is run and finds nothing yet, so its fixture does not hold", () => {
+    expect(node("server/tools/new-rule.ts", "bolt-too-long").status).toBe(0);
+    expect(codesIn(registry())).toContain("bolt-too-long");
+    const script = `
+      import { readFileSync } from "node:fs";
+      import { RULES } from "./server/rules/index.ts";
+      import { compared, readFixtures } from "./tests/support/fixtures.ts";
+      const own = RULES.filter((r) => r.code === "bolt-too-long");
+      const sections = readFixtures(readFileSync("tests/rules/bolt-too-long.torquil", "utf8")).map(compared);
+      console.log(JSON.stringify([own.length, ...sections.map((s) => [s.found.length, s.meant.length])]));`;
+    expect(node("--input-type=module", "--eval", script).stdout.trim()).toBe("[1,[0,1],[0,0]]");
+  });
 });
