@@ -26,7 +26,7 @@ export {
   KEYWORDS,
 } from "./constructs";
 export { applyEdits, type Document, documentText, type Edit, type Position, readDocument } from "./document";
-export { parseLine } from "./line";
+export { parseLine, readIn } from "./line";
 export { nearest } from "./nearest";
 export type { Element, SlotElement, SlotKind } from "./pattern";
 export { wordsOf } from "./pattern";

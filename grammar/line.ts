@@ -3,12 +3,13 @@
  * interned, line.
  */
 import type { IToken } from "chevrotain";
-import { formsByHead, type LineForm } from "./constructs";
+import { type Context, formsByHead, type LineForm } from "./constructs";
 import { parseForm, type Reading } from "./parser";
 import { afterProse, headProblem, lineTooLong, quoteNotClosed, spanOf, stopProblem } from "./slips";
 import type { Line, LineKind, NameValue, Problem } from "./statement";
 import type { Span } from "./text";
 import * as t from "./tokens";
+import { fits } from "./tree";
 import { unquote } from "./values";
 
 /** Lines of a generation; a line not asked for during a whole generation is forgotten. */
@@ -79,11 +80,31 @@ function readTokens(text: string, comment: Span | null, all: IToken[], head: ITo
   const forms = formsByHead.get(head.image);
   if (!forms || all.length === 0) return broken("", headProblem(all[0], last));
   const { form, phrases, stop } = bestReading(forms, all);
-  const id = form.clause ? `+${form.id}` : form.id;
+  const id = idOf(form);
   if (stop) return broken(id, stopProblem(form, stop, all));
   const statement = { construct: form.clause ? "" : form.id, phrases };
   return makeLine(text, comment, "statement", { head: id, statement, opens });
 }
+
+/**
+ * A line read again where the block it stands in tells that another form of its word is meant: `on crank` in a mark is
+ * the mark's shaft, not a procedure's machine. The line itself where its own reading fits, or none does.
+ */
+export function readIn(line: Line, context: Context | undefined): Line {
+  if (!context || line.kind !== "statement" || fits(line, context)) return line;
+  const tokens = t
+    .lexLine(line.text)
+    .filter(({ tokenType }) => tokenType !== t.Comment && tokenType !== t.Open);
+  for (const form of formsByHead.get(tokens[0]?.image ?? "") ?? []) {
+    const head = idOf(form);
+    if (head === line.head || !fits({ ...line, head }, context)) continue;
+    const { phrases, stop } = parseForm(form, tokens);
+    if (!stop) return { ...line, head, statement: { construct: form.clause ? "" : form.id, phrases } };
+  }
+  return line;
+}
+
+const idOf = (form: LineForm): string => (form.clause ? `+${form.id}` : form.id);
 
 type FormReading = Reading & { readonly form: LineForm };
 

@@ -35,6 +35,15 @@ interface OpenPhrase {
 }
 
 type Step = () => void;
+type OptionalElement = Extract<Element, { type: "optional" }>;
+
+/** What stands around elements: which of them are parts of their own, and the clauses that may follow them. */
+interface Around {
+  readonly parts: readonly Element[];
+  readonly follow: readonly string[];
+}
+const INSIDE: Around = { parts: [], follow: [] };
+
 interface Alternative<T> {
   ALT: () => T;
 }
@@ -60,7 +69,8 @@ class LineGrammar extends ValueGrammar {
   }
 
   private formRule(name: string, key: string, clause: string, follow: readonly string[]): Rule<void> {
-    const elements = this.steps(elementsOf(key), partsOf(elementsOf(key)));
+    const own = elementsOf(key);
+    const elements = this.steps(own, { parts: partsOf(own), follow });
     const tail = follow.length > 0 ? this.tail(follow) : undefined;
     const begin = (): void => {
       this.phrases.push({ clause, words: [], slots: [], parts: [], from: this.LA(1).startOffset, to: 0 });
@@ -108,9 +118,9 @@ class LineGrammar extends ValueGrammar {
     return () => this.or(index, options);
   }
 
-  private steps(elements: readonly Element[], parts: readonly Element[] = []): Step[] {
+  private steps(elements: readonly Element[], around: Around = INSIDE): Step[] {
     return elements.map((element) => {
-      const step = this.step(element, parts.includes(element));
+      const step = this.step(element, around);
       return () => {
         this.expected = element;
         step();
@@ -118,7 +128,7 @@ class LineGrammar extends ValueGrammar {
     });
   }
 
-  private step(element: Element, part: boolean): Step {
+  private step(element: Element, around: Around): Step {
     const { index } = element;
     switch (element.type) {
       case "word": {
@@ -132,7 +142,7 @@ class LineGrammar extends ValueGrammar {
         };
       }
       case "optional":
-        return this.optional(element.index, element.elements, part);
+        return this.optional(element, around);
       case "choice": {
         const alts = element.options.map((option) => {
           const steps = this.steps(option);
@@ -149,20 +159,27 @@ class LineGrammar extends ValueGrammar {
     for (const step of steps) step();
   }
 
-  private optional(index: number, elements: readonly Element[], part: boolean): Step {
+  private optional(element: OptionalElement, { parts, follow }: Around): Step {
+    const { index, elements } = element;
     const steps = this.steps(elements);
     const first = elements[0];
     const kind = first?.type === "slot" ? first.kind : "";
+    const rivals = first?.type === "word" ? rivalsOf(first.word, follow) : [];
     const begin = (): void => {
       this.top().parts.push(this.LA(1).startOffset);
     };
+    const run = (): void => {
+      if (parts.includes(element)) this.ACTION(begin);
+      this.run(steps);
+    };
     const options = {
-      DEF: () => {
-        if (part) this.ACTION(begin);
-        this.run(steps);
-      },
+      DEF: run,
       // Any word may be an outcome, but one that begins a clause is the clause.
       ...(kind === "OUTCOME" ? { GATE: () => this.maybeOutcome() } : {}),
+      // `loosen it by 90°` begins like `loosen it by two people`.
+      ...(rivals.length > 0
+        ? { GATE: () => !rivals.some((rival) => this.LA(rival.at).image === rival.word) }
+        : {}),
       // `at least 5 mm` begins like `at right angle`.
       ...(kind === "QUANTITY" ? { MAX_LOOKAHEAD: 2 } : {}),
     };
@@ -267,6 +284,17 @@ function partsOf(elements: readonly Element[]): Element[] {
     return (
       first?.type === "slot" && first.kind === "QUANTITY" && before?.type === "slot" && before.kind === "TEXT"
     );
+  });
+}
+
+/** For each clause that begins with a word: the next word said in it, and at which token it stands. */
+function rivalsOf(word: string, follow: readonly string[]): { word: string; at: number }[] {
+  return follow.flatMap((id) => {
+    const [first, ...rest] = elementsOf(`+${id}`);
+    if (first?.type !== "word" || first.word !== word) return [];
+    const i = rest.findIndex((element) => element.type === "word");
+    const next = rest[i];
+    return next?.type === "word" ? [{ word: next.word, at: i + 2 }] : [];
   });
 }
 

@@ -3,9 +3,9 @@
  * standard output; what there is to log goes to the client, or to standard error.
  */
 import {
+  type ConnectionStrategy,
   createConnection,
   LSPErrorCodes,
-  type RequestMessage,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
 import { diskFiles } from "../project";

@@ -84,7 +84,14 @@ const THINGS: Readonly<Record<string, string>> = {
   consumable: "a supply",
   temporary: "a temporary item",
   option: "an option",
+  "one-of": "a condition with several answers",
+  member: "a member of a set",
 };
+
+/** Kinds of thing in words: `a part or a fastener`. */
+export function thingsInWords(kinds: readonly string[]): string {
+  return listed(kinds.map((thing) => THINGS[thing] ?? `a ${thing}`));
+}
 
 const MEASURES: Readonly<Record<string, string>> = {
   angle: "an angle",
@@ -129,7 +136,7 @@ function wanted(expected: string): string {
   if (kind === "word" || kind === "CHOICE") return listed(accepts.map((word) => `“${word}”`));
   if (accepts.length === 0) return PLACES[kind] ?? "something more";
   if (kind === "QUANTITY") return listed(accepts.map((measure) => MEASURES[measure] ?? `a ${measure}`));
-  return `the name of ${listed(accepts.map((thing) => THINGS[thing] ?? `a ${thing}`))}`;
+  return `the name of ${thingsInWords(accepts)}`;
 }
 
 /** Words as a list: `a, b or c`. */
@@ -150,6 +157,15 @@ const FIGURES: Readonly<Record<string, string>> = {
   voltage: "12 V",
   volume: "4.2 L",
 };
+
+/** Kinds of quantity in words, each with an example: `a torque, such as 22 N·m`. */
+export function measuresInWords(kinds: readonly string[]): string {
+  const words = kinds.map((kind) => {
+    const example = FIGURES[kind] ? `, such as ${FIGURES[kind]}` : "";
+    return `${MEASURES[kind] ?? `a ${kind.replace("-", " ")}`}${example}`;
+  });
+  return words.join(", or ");
+}
 
 const EXAMPLES: Readonly<Record<string, string>> = {
   TEXT: "Text stands in quotes, and both quotes on this line.",

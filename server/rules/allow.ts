@@ -24,6 +24,7 @@ export const ALLOWANCE_PAGES: readonly Page[] = [
     messages: {
       main: "This allowance allows nothing: the next line has no finding {code}.",
       hint: "Take the line out.",
+      fix: "Take the allowance out",
     },
     docs: {
       what: "An `allow` line stands before a line that has no such finding.",
@@ -161,7 +162,8 @@ function toFinding(
 ): Finding {
   const { code, message, args, hint, at, near } = fault;
   const place = { file: file.path, line, start: at.start, end: at.end };
-  const fixes = near ? [{ title: { id: "fix", args }, safe: false, changes: [{ place, text: near }] }] : [];
+  const mends = near !== "" || code === "allows-nothing";
+  const fixes = mends ? [{ title: { id: "fix", args }, safe: false, changes: [{ place, text: near }] }] : [];
   const fingerprint = `${code}-${args.code}-${file.document.lines[covers]?.text.trim() ?? ""}`;
   return {
     code,

@@ -1,5 +1,6 @@
 /** A number without its unit. */
-import { quantitiesInWords, slotsOf } from "./figures";
+import { measuresInWords } from "../phrases/problems";
+import { slotsOf } from "./figures";
 import { repaired, twins } from "./say";
 import type { Args, LineRule } from "./types";
 
@@ -48,7 +49,7 @@ machine winch "Hand winch" {
         const sign = unit === "°" ? unit : ` ${unit}`;
         const end = { start: span.end, end: span.end };
         const args: Args = unit
-          ? { number: found, kind: quantitiesInWords(slot.accepts), unit, line: repaired(line, end, sign) }
+          ? { number: found, kind: measuresInWords(slot.accepts), unit, line: repaired(line, end, sign) }
           : { number: found };
         report({ place: { row: 0, span }, message: unit ? "wanted" : "main", args });
       }

@@ -1,4 +1,5 @@
 /** A comma where the language writes a point. */
+import { PROBLEM_PHRASES, REPAIR_HINT } from "../phrases/problems";
 import { repaired, twins } from "./say";
 import type { LineRule } from "./types";
 
@@ -8,8 +9,8 @@ export const decimalComma: LineRule = {
   group: "quantities",
   grain: "line",
   messages: {
-    main: "A decimal is written with a point: {instead}, not {found}.",
-    hint: "Write “{line}”.",
+    main: PROBLEM_PHRASES["decimal-comma"].message,
+    hint: REPAIR_HINT,
     fix: "Write {instead}",
   },
   docs: {

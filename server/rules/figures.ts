@@ -2,7 +2,7 @@
  * What the rules about quantities share: the quantities of a line, and what is wrong with their writing.
  */
 import type { Line, RawFigure, RawQuantity, SlotValue } from "../../grammar";
-import { allDetails, type QuantityProblem, readEntry, type Slot } from "../facts";
+import { allDetails, type Entry, type QuantityProblem, readEntry, type Slot } from "../facts";
 
 /** The places of a line's forms that are filled in, as facts read them. A line by itself has all of them. */
 export function slotsOf(line: Line): readonly Slot[] {
@@ -28,19 +28,17 @@ export function withNumber(line: Line, figure: RawFigure, number: string): strin
   return number + line.text.slice(figure.span.start + figure.number.length, figure.span.end);
 }
 
-const KINDS: Readonly<Record<string, string>> = {
-  torque: "a torque, such as 22 N·m",
-  angle: "an angle, such as 90° or 1/4 turn",
-  length: "a length, such as 25 mm",
-  volume: "a volume, such as 4.2 L",
-  mass: "a mass, such as 4 kg",
-  time: "a time, such as 30 min",
-  temperature: "a temperature, such as 40 °C",
-  pressure: "a pressure, such as 2.5 bar",
-  voltage: "a voltage, such as 24 V",
-};
+const kept = new WeakMap<Entry, boolean>();
 
-/** The kinds of quantity that fit, in words with an example. */
-export function quantitiesInWords(kinds: readonly string[]): string {
-  return kinds.map((kind) => KINDS[kind] ?? `a ${kind.replace("-", " ")}`).join(", or ");
+/**
+ * Whether some figure in an entry could not be read. A line cut short within its figure has lost what stood behind it,
+ * so that what is used nowhere may have been used there.
+ */
+export function hasBadFigure(entry: Entry): boolean {
+  const known = kept.get(entry);
+  if (known !== undefined) return known;
+  const own = allDetails(entry).some((d) => d.slots.some((s) => s.problems.length > 0));
+  const found = own || entry.children.some((c) => hasBadFigure(c.entry));
+  kept.set(entry, found);
+  return found;
 }

@@ -8,6 +8,7 @@ import {
   type KitThing,
   keeps,
   kitThings,
+  newFix,
   removalsOf,
   renewedEveryTime,
 } from "./kit";
@@ -28,6 +29,7 @@ export const kitItemMissing: ProcedureRule = {
     "renewed-hint": "Write “fit new {name}”, or “fit old {name}” where the old one goes in for a while.",
     item: "The kit has it here, under a condition.",
     declared: "The machine says so here.",
+    fix: "Write “fit new”",
   },
   docs: {
     what: "An act fits a new part that is no kit item, or is one only under a condition; or fits an old one where the machine says it is renewed every time.",
@@ -62,7 +64,13 @@ procedure reseal "Renew the drum seal" {
       const { thing, at, place } = fitting;
       const args = { title: titleOf(thing), name: thing.name };
       if (at.act.age === null && renewedEveryTime(thing))
-        report({ place, message: "renewed", args, related: [{ place: thing.place, message: "declared" }] });
+        report({
+          place,
+          message: "renewed",
+          args,
+          related: [{ place: thing.place, message: "declared" }],
+          fixes: newFix(fitting),
+        });
       if (at.act.age !== "new") continue;
       const items = kit.filter((k) => k.thing === thing);
       const sometimes = items.find(isConditional);

@@ -1,7 +1,8 @@
 /** Something in the kit that no line fits. */
 import { fastenerFacts } from "../facts";
 import type { Procedure, Thing } from "../model";
-import { type Fitting, fittingsFollowed, fittingsOf, kitThings } from "./kit";
+import { hasBadFigure } from "./figures";
+import { type Fitting, fittingsFollowed, fittingsOf, kitThings, newFix, renewedEveryTime } from "./kit";
 import { actsOf, thingsNamed } from "./look";
 import { titleOf, twins } from "./say";
 import type { ProcedureRule } from "./types";
@@ -17,6 +18,7 @@ export const kitItemUnused: ProcedureRule = {
     old: "“{title}” is in the kit, and is fitted without “new”.",
     "old-hint": "Write “fit new {name}”.",
     fitted: "It is fitted here.",
+    fix: "Write “fit new”",
     supply: "“{title}” is in the kit, and no line uses it.",
     "supply-hint": "Say what it is for: “with {name}”.",
   },
@@ -47,7 +49,7 @@ procedure reseal "Renew the drum seal" {
   },
   check(procedure, report) {
     const kit = kitThings(procedure);
-    if (kit.length === 0) return;
+    if (kit.length === 0 || hasBadFigure(procedure.thing.entry)) return;
     const all = [...fittingsOf(procedure), ...fittingsFollowed(procedure)];
     for (const { thing, place } of kit) {
       const args = { title: titleOf(thing), name: thing.name };
@@ -58,7 +60,16 @@ procedure reseal "Renew the drum seal" {
       const fitted = all.filter((f) => f.thing === thing);
       if (fitted.some(isNew) || (thing.kind === "line" && isConnected(procedure, thing))) continue;
       const old = fitted.find((f) => f.place.file === place.file);
-      if (old) report({ place, message: "old", args, related: [{ place: old.place, message: "fitted" }] });
+      // That it must be a new one is told where it is fitted.
+      if (old && old.at.act.age === null && renewedEveryTime(thing)) continue;
+      if (old)
+        report({
+          place,
+          message: "old",
+          args,
+          related: [{ place: old.place, message: "fitted" }],
+          fixes: newFix(old),
+        });
       else report({ place, args });
     }
   },

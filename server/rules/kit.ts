@@ -2,8 +2,9 @@
  * What the rules about the kit share: its items bound to the things they replace, and the acts that fit new ones.
  */
 import { clauseOf, countIn, fastenerFacts, type KitItem, kitsOf, partFacts } from "../facts";
-import { type Place, type Procedure, placeAt, type Thing } from "../model";
+import { followed, type Place, type Procedure, placeAt, type Thing } from "../model";
 import { type ActAt, actsIn, actsOf, thingsNamed } from "./look";
+import type { Fix } from "./types";
 
 /** Kinds that come in a kit under the name of what they replace. */
 const REPLACED = ["part", "fastener", "belt", "line"] as const;
@@ -74,6 +75,18 @@ function fittings(procedure: Procedure, acts: readonly ActAt[]): Fitting[] {
   return fits.flatMap((at) =>
     thingsNamed(procedure, at.act.what, REPLACED).map((w) => ({ at, thing: w.thing, place: at.place(w.at) })),
   );
+}
+
+/** Says `new` in an act that fits one thing; where it fits several, nothing is offered. */
+export function newFix({ at, place }: Fitting): readonly Fix<Place>[] {
+  if (at.act.what.length !== 1) return [];
+  return [
+    {
+      title: { id: "fix", args: {} },
+      safe: false,
+      changes: [{ place: { ...place, end: place.start }, text: "new " }],
+    },
+  ];
 }
 
 /** Removals of a thing, in the order of the text. */

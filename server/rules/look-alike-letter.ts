@@ -58,9 +58,9 @@ export const lookAlikeName: FileRule = {
 
 const UNSEEN = /[\u00ad\u200b-\u200f\u2028-\u202e\u2060-\u2064\u2066-\u2069\ufeff]/g;
 
-/** Whether a line has a sign that cannot be seen, outside its texts. */
-export function hasUnseen(line: Line): boolean {
-  return outsideTexts(line).search(UNSEEN) >= 0;
+/** Whether a line's fault is told here already: a mixed word, or a sign that cannot be seen. */
+export function hasLookAlikes(line: Line): boolean {
+  return mixedIn(line).length > 0 || invisibleIn(line).length > 0;
 }
 
 /** The line with its texts and comment blanked out. */

@@ -1,9 +1,11 @@
 /** Choices by value that share a value. */
+import type { At } from "../facts";
+import { slack } from "../units/amount";
 import { formatAmount } from "../units/format";
 import { overlaps } from "../units/quantity";
 import { type Ranged, rangedChoices } from "./choices";
 import { twins } from "./say";
-import type { BlockRule } from "./types";
+import type { BlockRule, Fix } from "./types";
 
 export const rangesOverlap: BlockRule = {
   code: "ranges-overlap",
@@ -13,6 +15,7 @@ export const rangesOverlap: BlockRule = {
   messages: {
     main: "“{name}” and “{other}” both cover {text}.",
     hint: "Let one begin where the other ends, with “over” before the upper one: over 0.55 to 0.65 mm.",
+    fix: "Write “over” before the upper one",
     other: "“{other}” covers {text} too.",
   },
   docs: {
@@ -48,7 +51,12 @@ procedure shim "Choose the shim" {
           other: highest.name,
           text: low ? formatAmount(low, { plain: true }) : "the same values",
         };
-        report({ place: next.at, args, related: [{ place: highest.at, message: "other", args }] });
+        report({
+          place: next.at,
+          args,
+          related: [{ place: highest.at, message: "other", args }],
+          fixes: touches(highest, next) ? [overFix(next)] : [],
+        });
       }
       if (!highest || reach(next) > reach(highest)) highest = next;
     }
@@ -56,3 +64,16 @@ procedure shim "Choose the shim" {
 };
 
 const reach = ({ value }: Ranged): number => value.high?.si ?? Number.POSITIVE_INFINITY;
+
+/** Whether the one only begins where the other ends. */
+function touches({ value: lower }: Ranged, { value: upper }: Ranged): boolean {
+  const [end, begin] = [lower.high, upper.low];
+  return (
+    end !== null && begin !== null && upper.shape === "range" && Math.abs(end.si - begin.si) <= slack(end.si)
+  );
+}
+
+function overFix({ at }: Ranged): Fix<At> {
+  const place = { row: at.row, span: { start: at.span.start, end: at.span.start } };
+  return { title: { id: "fix", args: {} }, safe: false, changes: [{ place, text: "over " }] };
+}

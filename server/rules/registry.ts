@@ -21,6 +21,7 @@ import { limitsReversed } from "./limits-reversed";
 import { loadOverRating } from "./load-over-rating";
 import { lookAlikeLetter, lookAlikeName } from "./look-alike-letter";
 import { missingFile } from "./missing-file";
+import { notUnderstood } from "./not-understood";
 import { outOfPlace } from "./out-of-place";
 import { outsideProject } from "./outside-project";
 import { rangesGap } from "./ranges-gap";
@@ -63,6 +64,7 @@ export const RULES: readonly Rule[] = [
   lookAlikeLetter,
   lookAlikeName,
   missingFile,
+  notUnderstood,
   outOfPlace,
   outsideProject,
   rangesGap,

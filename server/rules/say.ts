@@ -3,6 +3,7 @@
  */
 import { type Context, constructs, elementsOf, type Line, type Span } from "../../grammar";
 import type { Thing } from "../model";
+import { thingsInWords } from "../phrases/problems";
 import type { Docs } from "./types";
 
 /** What a thing is called on the sheet; its name where it has no title. */
@@ -36,50 +37,10 @@ export function repaired(line: Line, span: Span, text: string): string {
   return plain.length <= LONGEST_LINE ? plain : `${plain.slice(0, LONGEST_LINE - 1)}…`;
 }
 
-const KINDS: Readonly<Record<string, string>> = {
-  belt: "a belt",
-  bulletin: "a bulletin",
-  check: "a check",
-  choice: "a choice",
-  clip: "a clip",
-  consumable: "a consumable",
-  face: "a face",
-  fastener: "a fastener",
-  fluid: "a fluid",
-  hazard: "a hazard",
-  line: "a line (cable, hose, tap …)",
-  machine: "a machine",
-  mark: "a mark",
-  member: "a member of a set",
-  "one-of": "a condition with several answers",
-  option: "an option",
-  part: "a part",
-  person: "a person",
-  procedure: "a procedure",
-  section: "a section",
-  set: "a set",
-  shaft: "a shaft",
-  stage: "a stage",
-  step: "a step",
-  symptom: "a symptom",
-  temporary: "a temporary",
-  tool: "a tool",
-  variant: "a variant",
-  view: "a view",
-};
-
-/** Kinds of thing in words: `a part or a fastener`. */
-export function kindsInWords(kinds: readonly string[]): string {
-  return listed(
-    kinds.map((kind) => KINDS[kind] ?? kind),
-    "or",
-  );
-}
-
 /** What a thing is, in words: `a hose`, `a part`. */
 export function kindOf(thing: Thing): string {
   const own = thing.kind === "line" || thing.kind === "belt" ? `a ${thing.entry.construct}` : undefined;
-  return own ?? kindsInWords([thing.kind]);
+  return own ?? thingsInWords([thing.kind]);
 }
 
 const CONTEXTS: Readonly<Record<Context, string>> = {

@@ -1,11 +1,11 @@
 /** A bolt tightened to a torque without a tool that shows torque. */
 
 import { toolFacts } from "../facts";
-import type { Procedure } from "../model";
+import type { Place, Procedure } from "../model";
 import { formatQuantity } from "../units/format";
 import { titleOf, twins } from "./say";
 import { isAdapter, isTorqueWrench, saidTools, stagePlace, tighteningsOf } from "./tightenings";
-import type { ProcedureRule } from "./types";
+import type { Fix, ProcedureRule } from "./types";
 
 export const toolUndeclared: ProcedureRule = {
   code: "tool-undeclared",
@@ -18,6 +18,7 @@ export const toolUndeclared: ProcedureRule = {
     "none-hint":
       'Declare one at the head of the procedure: “tool torque-wrench "Torque wrench"  10 to 100 N·m”.',
     stage: "The torque stands here.",
+    fix: "Say “with {wrench}”",
   },
   docs: {
     what: "A fastener is tightened to a torque, and none of the tools said for it has a torque range.",
@@ -42,7 +43,8 @@ procedure settle "Tighten the lid again" {
     ),
   },
   check(procedure, report) {
-    const wrench = wrenchOf(procedure);
+    const wrenches = wrenchesIn(procedure);
+    const wrench = wrenches[0];
     for (const tightening of tighteningsOf(procedure)) {
       const { stage, fastener, place } = tightening;
       const tools = saidTools(tightening);
@@ -59,11 +61,21 @@ procedure settle "Tighten the lid again" {
         args,
         hint: wrench ? "hint" : "none-hint",
         related: [{ place: stagePlace(tightening), message: "stage" }],
+        fixes: wrench && wrenches.length === 1 ? [fixOf(place, wrench)] : [],
       });
     }
   },
 };
 
-function wrenchOf(procedure: Procedure): string | undefined {
-  return procedure.things.find((t) => t.kind === "tool" && toolFacts(t.entry).range?.kind === "torque")?.name;
+function wrenchesIn(procedure: Procedure): string[] {
+  const tools = procedure.things.filter(
+    (t) => t.kind === "tool" && toolFacts(t.entry).range?.kind === "torque",
+  );
+  return tools.map((t) => t.name);
+}
+
+/** Says the only wrench there is right behind what is tightened. */
+function fixOf(place: Place, wrench: string): Fix<Place> {
+  const changes = [{ place: { ...place, start: place.end }, text: `  with ${wrench}` }];
+  return { title: { id: "fix", args: { wrench } }, safe: false, changes };
 }

@@ -1,4 +1,5 @@
 /** A tool on the list that no line takes up. */
+import { hasBadFigure } from "./figures";
 import { titleOf, twins } from "./say";
 import type { ProcedureRule } from "./types";
 
@@ -34,6 +35,7 @@ procedure wash "Wash the drum" {
     ),
   },
   check(procedure, report) {
+    if (hasBadFigure(procedure.thing.entry)) return;
     const named = new Set(procedure.bindings.map((b) => b.thing));
     for (const tool of procedure.things) {
       if (tool.kind === "tool" && !named.has(tool))

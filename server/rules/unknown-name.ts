@@ -2,9 +2,10 @@
 import { constructs, nearest } from "../../grammar";
 import { clausesOf, type Entry, fastenerFacts, namesIn } from "../facts";
 import { type Binding, type FileModel, type Place, placeAt, type Thing } from "../model";
+import { thingsInWords } from "../phrases/problems";
 import { candidatesFor } from "./candidates";
 import { readsLike } from "./look-alikes";
-import { kindsInWords, titleOf, twins } from "./say";
+import { titleOf, twins } from "./say";
 import type { Args, Fault, FileRule } from "./types";
 
 export const unknownName: FileRule = {
@@ -83,7 +84,7 @@ function nameFault(binding: Binding, file: FileModel, nearestName: NearestName):
   // Told apart only by letters that look alike: another rule says so.
   if (known.some((t) => readsLike(t.name, name))) return null;
   const thing = nearestName(name, known);
-  if (!thing) return { place, args: { name, kinds: kindsInWords(accepts) } };
+  if (!thing) return { place, args: { name, kinds: thingsInWords(accepts) } };
   return {
     place,
     message: "near",

@@ -1,5 +1,6 @@
 /** Something declared that nothing uses. */
 import { type FileModel, type Machine, type Place, type Procedure, referencesIn, type Thing } from "../model";
+import { hasBadFigure } from "./figures";
 import { titleOf, twins } from "./say";
 import type { Fault, Page, ProcedureRule, ProjectRule } from "./types";
 
@@ -52,6 +53,7 @@ export const unusedDeclaration: ProcedureRule = {
   ...PAGE,
   grain: "procedure",
   check(procedure, report) {
+    if (hasBadFigure(procedure.thing.entry)) return;
     const used = usedNames(procedure.bindings);
     for (const thing of procedure.things)
       if (OF_PROCEDURES.has(thing.kind) && !isUsed(thing, procedure.things, used)) report(faultOf(thing));
@@ -128,6 +130,7 @@ function isUsed(thing: Thing, all: readonly Thing[], used: ReadonlySet<string>):
 function doubtful(file: FileModel): boolean {
   return (
     file.mayDeclareMore ||
+    file.entries.some((c) => hasBadFigure(c.entry)) ||
     file.procedures.some((p) => p.doubtful) ||
     file.document.lines.some((l) => l.kind === "broken")
   );

@@ -1,5 +1,6 @@
 /** A unit of another kind than the line asks for. */
-import { quantitiesInWords, slotsOf } from "./figures";
+import { measuresInWords } from "../phrases/problems";
+import { slotsOf } from "./figures";
 import { twins } from "./say";
 import type { LineRule } from "./types";
 
@@ -39,7 +40,7 @@ machine winch "Hand winch" {
         else
           report({
             place,
-            args: { unit: found, kind: kinds.join(" or "), wanted: quantitiesInWords(kinds) },
+            args: { unit: found, kind: kinds.join(" or "), wanted: measuresInWords(kinds) },
           });
       }
     }

@@ -1,6 +1,7 @@
 /** A name of something that does not fit where it stands: a tool removed, a part tightened. */
 import type { Binding } from "../model";
-import { kindOf, kindsInWords, titleOf, twins } from "./say";
+import { thingsInWords } from "../phrases/problems";
+import { kindOf, titleOf, twins } from "./say";
 import type { FileRule } from "./types";
 
 export const wrongKind: FileRule = {
@@ -33,7 +34,7 @@ machine winch "Hand winch" {
     if (file.mayDeclareMore) return;
     for (const { misfit, thing, place, accepts } of file.bindings as readonly Binding[]) {
       if (thing || !misfit) continue;
-      const args = { title: titleOf(misfit), is: kindOf(misfit), wanted: kindsInWords(accepts) };
+      const args = { title: titleOf(misfit), is: kindOf(misfit), wanted: thingsInWords(accepts) };
       report({ place, args, related: [{ place: misfit.place, message: "declared", args }] });
     }
   },

@@ -19,6 +19,7 @@ export { ACTS, type ActRow, actRow, DEPARTURES, type Departure, FASTENER_STATES 
 export type { WalkFault } from "./faults";
 export type { Graph } from "./graph";
 export { FACTS, type Hazard, HAZARDS, hazardNamed } from "./hazards";
+export type { Relations } from "./relations";
 export { type ActPoint, originOf, type Point, placeOf } from "./points";
 export { followed, type Numbered, numbering, numbersByLine } from "../model";
 export type { HouseHazard, Raised } from "./raised";

@@ -54,18 +54,27 @@ export function samplesOf(elements: readonly Element[], names: readonly string[]
   return [...all];
 }
 
-function sample(elements: readonly Element[], names: readonly string[], optional: boolean, option: number): string {
-  const words = elements.map((element) => {
+function sample(
+  elements: readonly Element[],
+  names: readonly string[],
+  optional: boolean,
+  option: number,
+): string {
+  const inner = (more: readonly Element[] = []): string => sample(more, names, optional, option);
+  const word = (element: Element): string => {
     switch (element.type) {
       case "word":
         return element.word;
       case "slot":
         return slotSample(element, names);
       case "optional":
-        return optional ? sample(element.elements, names, optional, option) : "";
+        return optional ? inner(element.elements) : "";
       case "choice":
-        return sample(element.options[option % element.options.length] ?? [], names, optional, option);
+        return inner(element.options[option % element.options.length]);
     }
-  });
-  return words.filter((word) => word !== "").join(" ");
+  };
+  return elements
+    .map(word)
+    .filter((text) => text !== "")
+    .join(" ");
 }

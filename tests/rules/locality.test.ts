@@ -32,7 +32,8 @@ function load(folder: string): Folder {
 }
 
 const folders = FOLDERS.map(load);
-const errorOn = (findings: readonly Finding[], line: number): boolean => findings.some((f) => f.place.line === line && f.severity === "error");
+const errorOn = (findings: readonly Finding[], line: number): boolean =>
+  findings.some((f) => f.place.line === line && f.severity === "error");
 
 /** Findings that another line gets through the break, shown as text; those at a head that is not closed aside. */
 function elsewhere(found: ReadonlyMap<string, readonly Finding[]>, file: string, line: number): string[] {
@@ -57,7 +58,12 @@ function breakOnce(folder: Folder, random: () => number): Outcome {
   const what = randomBreak(random, lines);
   const documents = new Map(folder.documents).set(file, readDocument(withBreak(lines, what).join("\n")));
   const found = checkProject(buildProject(documents, resolver(new Set(files)), folder.project));
-  return { what, file, news: elsewhere(found, file, what.line), error: errorOn(found.get(file) ?? [], what.line) };
+  return {
+    what,
+    file,
+    news: elsewhere(found, file, what.line),
+    error: errorOn(found.get(file) ?? [], what.line),
+  };
 }
 
 describe("a broken line", () => {
@@ -71,9 +77,14 @@ describe("a broken line", () => {
       counts.set(what.kind, (counts.get(what.kind) ?? 0) + 1);
       if (!error) continue;
       errors++;
-      if (news.length > 0) misses.push(`${what.kind}: ${file}:${what.line + 1} ${what.text.trim()} → ${news.slice(0, 3).join(", ")}`);
+      if (news.length > 0)
+        misses.push(
+          `${what.kind}: ${file}:${what.line + 1} ${what.text.trim()} → ${news.slice(0, 3).join(", ")}`,
+        );
     }
-    console.log(`breaks ${BREAK_COUNT}, with an error on the line ${errors}: ${[...counts].map(([k, n]) => `${k} ${n}`).join(", ")}`);
+    console.log(
+      `breaks ${BREAK_COUNT}, with an error on the line ${errors}: ${[...counts].map(([k, n]) => `${k} ${n}`).join(", ")}`,
+    );
     expect(errors).toBeGreaterThan(BREAK_COUNT / 3);
     expect(misses).toEqual([]);
   });
@@ -92,7 +103,9 @@ describe("a broken line", () => {
       if (documents.get(file)?.lines[what.line]?.kind === "broken") continue;
       valid++;
       const resolve = resolver(new Set(files));
-      const fresh = new Map([...folder.texts].map(([name, t]) => [name, readDocument(name === file ? text : t)]));
+      const fresh = new Map(
+        [...folder.texts].map(([name, t]) => [name, readDocument(name === file ? text : t)]),
+      );
       const kept = [...checkProject(buildProject(documents, resolve, folder.project))];
       expect(kept).toEqual([...checkProject(buildProject(fresh, resolve))]);
     }
