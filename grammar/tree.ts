@@ -79,3 +79,11 @@ export function fits(line: Line, context: Context | undefined): boolean {
   const within = constructs.get(line.head)?.within ?? [];
   return within.length === 0 || within.includes(context);
 }
+
+/** Whether some kind of block may hold both lines. */
+export function mayStandTogether(a: Line, b: Line): boolean {
+  if (b.kind !== "statement") return b.kind === "prose";
+  const within = constructs.get(a.head)?.within;
+  if (!within) return [...clausesWithin.keys()].some((context) => fits(a, context) && fits(b, context));
+  return within.length === 0 || within.some((context) => fits(b, context));
+}

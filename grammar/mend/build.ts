@@ -16,6 +16,8 @@ export interface Move {
   /** A block without a head begins before the line. */
   readonly headless: boolean;
   readonly role: Role;
+  /** A sound block that is left whole and begins on the line. */
+  readonly block: Block | null;
 }
 
 interface Open {
@@ -36,7 +38,7 @@ export function buildTree(lines: readonly Line[], last: Move | null): Tree {
     for (let i = 0; i < move.pops; i++) building.close(false);
     for (const line of silent) building.add(line);
     building.move(move, lines[move.at] as Line);
-    at = move.at + 1;
+    at = move.at + (move.block?.lineCount ?? 1);
   }
   for (let i = at; i < lines.length; i++) {
     const line = lines[i] as Line;
@@ -67,21 +69,28 @@ class Building {
     this.top().lines++;
   }
 
+  private addBlock(block: Block): void {
+    this.top().children.push(block);
+    this.top().lines += block.lineCount;
+  }
+
   private open(head: Line | null, at: number): void {
     this.stack.push({ head, at, children: [], lines: head ? 1 : 0 });
   }
 
   close(closed: boolean): void {
     const { head, at, children, lines } = this.stack.pop() as Open;
-    const block: Block = { type: "block", head, children, lineCount: lines, closed };
-    this.top().children.push(block);
-    this.top().lines += lines;
+    this.addBlock({ type: "block", head, children, lineCount: lines, closed });
     this.skipped = 0;
     if (!closed) this.problems.push({ line: at, message: "block-not-closed" });
   }
 
-  move({ at, headless, role }: Move, line: Line): void {
+  move({ at, headless, role, block }: Move, line: Line): void {
     if (headless) this.open(null, at);
+    if (block) {
+      this.addBlock(block);
+      return;
+    }
     if (role === "open") this.open(line, at);
     else this.add(line);
     const message = this.problemOf(line, role);

@@ -4,12 +4,13 @@
  * where its indentation or its words do not fit; the cheapest reading of the whole text is taken. So one broken line
  * leaves every other line in the blocks it was in. The search keeps the few cheapest readings from line to line.
  */
-import { isSaid, layoutOf } from "../layout";
+import { layoutOf } from "../layout";
 import type { Line } from "../statement";
-import type { Tree } from "../tree";
+import { DEEPEST, type Tree } from "../tree";
 import { buildTree } from "./build";
 import { COST } from "./costs";
 import { Search, type State } from "./search";
+import { type Solid, solidBlocks } from "./solid";
 
 /** Readings dearer than the cheapest by more are dropped, and all but the cheapest few. */
 const MARGIN = 9;
@@ -22,23 +23,26 @@ export function mend(lines: readonly Line[]): Tree {
   let states: State[] = [
     { frame: search.frames.root, cost: 0, column: -1, misfit: false, skipped: 0, moves: null },
   ];
-  let next = nextSaid(lines, 0);
-  for (let at = 0; at < lines.length; at++) {
+  const solids = solidBlocks(lines, layout.indented);
+  for (let at = 0; at < lines.length; ) {
     const line = lines[at] as Line;
     // Without indentation a comment says nothing; it goes with the line behind it, as a blank line does.
-    if (line.kind === "blank" || (line.kind === "comment" && !layout.indented)) continue;
-    if (next <= at) next = nextSaid(lines, at + 1);
-    states = cheapest(search.readLine(states, line, at, next));
+    const silent = line.kind === "blank" || (line.kind === "comment" && !layout.indented);
+    const solid = silent ? undefined : solidFor(states, solids.get(at));
+    if (solid) states = cheapest(search.readSolid(states, line, at, solid.block));
+    else if (!silent) states = cheapest(search.readLine(states, line, at));
+    at += solid ? solid.block.lineCount : 1;
   }
   const open = (state: State): number => state.cost + state.frame.depth * COST.notClosed;
   const best = states.reduce((a, b) => (open(b) < open(a) ? b : a));
   return buildTree(lines, best.moves);
 }
 
-function nextSaid(lines: readonly Line[], from: number): number {
-  let at = from;
-  while (at < lines.length && !isSaid(lines[at] as Line)) at++;
-  return at;
+/** The sound block, unless it would stand too deep somewhere. */
+function solidFor(states: readonly State[], solid: Solid | undefined): Solid | undefined {
+  const fitsIn = (state: State): boolean =>
+    state.skipped === 0 && state.frame.depth + (solid?.height ?? 0) < DEEPEST;
+  return states.every(fitsIn) ? solid : undefined;
 }
 
 /** The cheapest state of each stack of open blocks, cheapest first, as many as are kept. */

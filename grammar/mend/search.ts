@@ -2,9 +2,9 @@
  * The readings that one line may lead to: each part it may play, at each place where it may stand, with its cost.
  */
 import type { Context } from "../constructs";
-import type { Layout } from "../layout";
+import { isSaid, type Layout } from "../layout";
 import type { Line } from "../statement";
-import { blockOf, DEEPEST, fits, levelOf, STEP } from "../tree";
+import { type Block, blockOf, DEEPEST, fits, levelOf, STEP } from "../tree";
 import type { Move, Role } from "./build";
 import { COST } from "./costs";
 import { type Frame, Frames } from "./frames";
@@ -43,9 +43,28 @@ export class Search {
     this.sectioned = lines.some((line) => line.head === "section" && line.kind === "statement");
   }
 
-  /** Every state that a line may lead to; `next` is the next line that says anything. */
-  readLine(states: readonly State[], line: Line, at: number, next: number): State[] {
+  /** Every state that a block which is left whole may lead to. */
+  readSolid(states: readonly State[], line: Line, at: number, block: Block): State[] {
+    return states.flatMap((state) =>
+      this.places(state, line, at).map(({ state, pops, headless, cost }) => {
+        const frame = headless ? this.frames.open(state.frame, line, at, true) : state.frame;
+        const moves: Move = { before: state.moves, at, pops, headless, role: "leaf", block };
+        return {
+          frame,
+          cost,
+          column: line.indent,
+          misfit: !this.fits(line, frame.context),
+          skipped: 0,
+          moves,
+        };
+      }),
+    );
+  }
+
+  /** Every state that a line may lead to. */
+  readLine(states: readonly State[], line: Line, at: number): State[] {
     const reached: State[] = [];
+    const next = this.nextSaid(at + 1);
     for (const state of states) {
       if (line.kind === "close") this.readClose(reached, state, line, at, next);
       else for (const place of this.places(state, line, at)) this.readAt(reached, place, line, at, next);
@@ -53,9 +72,22 @@ export class Search {
     return reached;
   }
 
+  private nextSaid(from: number): number {
+    let at = from;
+    while (at < this.lines.length && !isSaid(this.lines[at] as Line)) at++;
+    return at;
+  }
+
   private readClose(reached: State[], state: State, line: Line, at: number, next: number): void {
     const { frame, moves } = state;
-    const role = (role: Role, pops = 0): Move => ({ before: moves, at, pops, headless: false, role });
+    const role = (role: Role, pops = 0): Move => ({
+      before: moves,
+      at,
+      pops,
+      headless: false,
+      role,
+      block: null,
+    });
     if (state.skipped > 0) {
       reached.push({ ...state, skipped: state.skipped - 1, moves: role("leaf") });
       return;
@@ -174,7 +206,7 @@ export class Search {
     const frame = headless ? this.frames.open(state.frame, line, at, true) : state.frame;
     const begun = headless ? { column: -1, misfit: false } : state;
     const { skipped } = state;
-    const move = (role: Role): Move => ({ before: state.moves, at, pops, headless, role });
+    const move = (role: Role): Move => ({ before: state.moves, at, pops, headless, role, block: null });
     const says = line.kind === "statement" || line.kind === "prose";
     const column = says ? line.indent : begun.column;
     const misfit = line.kind === "comment" ? begun.misfit : !this.fits(line, frame.context);

@@ -32,18 +32,16 @@ machine winch "Hand winch" {
 procedure look "Look at the gear wheel" {
   on winch
   step "Take off" {
-    remove cover
     remove gear-wheel
   }
   step "Put back" {
-    fit cover
     fit gear-wheel
     fit cover
   }
 }
 `,
-      "    fit cover\n    fit gear-wheel\n    fit cover\n",
-      "    fit gear-wheel\n    fit cover\n",
+      "    remove gear-wheel\n",
+      "    remove cover\n    remove gear-wheel\n",
     ),
   },
   check(procedure, report, sight) {

@@ -43,14 +43,11 @@ procedure look "Look at the gears" {
   step "Put back" {
     fit cover
     fit cover-bolts  by hand
-    tighten cover-bolts  with wrench
-    loosen cover-bolts
-    tighten cover-bolts  with wrench
   }
 }
 `,
-      "    loosen cover-bolts\n    tighten cover-bolts  with wrench\n",
-      "    loosen cover-bolts\n",
+      "    fit cover-bolts  by hand\n",
+      "    fit cover-bolts  by hand\n    tighten cover-bolts  with wrench\n",
     ),
   },
   check(procedure, report, sight) {

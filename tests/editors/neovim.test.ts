@@ -26,10 +26,7 @@ procedure cover-off "Take the cover off" {
       remove cover-bolts, cover
       fit cover
       fit cover-bolts  by hand
-      tighten cover-bolts {
-        stage snug  with wrench
-        stage final  with gauge
-      }
+      tighten cover-bolts  with wrench, gauge
     }
   }
 }

@@ -1,0 +1,26 @@
+/**
+ * What the rules about cautions share: the hazards of which no caution tells in time.
+ */
+import type { Place, Procedure } from "../model";
+import { type Point, placeOf, type Untold } from "../walk";
+import type { Sight } from "./types";
+
+/** A hazard raised untold, with the places to report. */
+export interface UntoldAt {
+  readonly untold: Untold;
+  /** The act that raises it. */
+  readonly act: Point;
+  readonly place: Place;
+  /** The caution that stands too late. */
+  readonly late: Place | null;
+}
+
+/** The hazards that some act of a procedure raises untold. */
+export function untoldOf(procedure: Procedure, { walk, houseHazards }: Sight): readonly UntoldAt[] {
+  const { graph, untold } = walk(procedure);
+  return untold(houseHazards).map((one) => {
+    const act = graph.points[one.point] as Point;
+    const late = graph.points[one.late];
+    return { untold: one, act, place: placeOf(act), late: late ? placeOf(late) : null };
+  });
+}
