@@ -15,8 +15,12 @@ export function isSaid(line: Line): boolean {
   return line.kind !== "blank" && line.kind !== "comment";
 }
 
+/** A text's layout is judged by so many lines at its start. */
+const LOOKED_AT = 4000;
+
 /** Looks at a text's closing braces and first lines of blocks. */
-export function layoutOf(lines: readonly Line[]): Layout {
+export function layoutOf(text: readonly Line[]): Layout {
+  const lines = text.slice(0, LOOKED_AT);
   const open: number[] = [];
   const steps = new Map<number, number>();
   let closes = 0;

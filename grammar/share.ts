@@ -1,6 +1,7 @@
 /**
  * Puts blocks of an earlier tree in place of equal new ones, so that what was worked out for them stands.
  */
+import { adopt } from "./mend/sound";
 import type { Line } from "./statement";
 import { type Block, isBlock, type Node, type Tree } from "./tree";
 
@@ -69,12 +70,13 @@ function shareNode(node: Node, partner: Node | undefined, spare: Spare): Node {
   if (node === partner || !isBlock(node)) return node;
   const old = partner && isBlock(partner) ? partner : undefined;
   const children = shareNodes(old?.children ?? [], node.children, spare);
-  if (old && old.closed === node.closed && sameNodes(old.children, children)) return old;
+  if (old && old.closed === node.closed && sameNodes(old.children, children)) return adopt(node, old);
   const list = spare.get(node.head) ?? [];
   const at = list
     .slice(0, TRIES)
     .findIndex((other) => other.closed === node.closed && sameNodes(other.children, children));
-  return at < 0 ? { ...node, children } : (list.splice(at, 1)[0] as Block);
+  if (at >= 0) return adopt(node, list.splice(at, 1)[0] as Block);
+  return sameNodes(children, node.children) ? node : adopt(node, { ...node, children });
 }
 
 function sameNodes(a: readonly Node[], b: readonly Node[]): boolean {

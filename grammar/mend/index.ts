@@ -6,11 +6,12 @@
  */
 import { layoutOf } from "../layout";
 import type { Line } from "../statement";
-import { DEEPEST, type Tree } from "../tree";
+import { type Block, DEEPEST, type Tree } from "../tree";
 import { buildTree } from "./build";
 import { COST } from "./costs";
 import { Search, type State } from "./search";
-import { type Solid, solidBlocks } from "./solid";
+import { solidBlocks } from "./solid";
+import { heightOf } from "./sound";
 
 /** Readings dearer than the cheapest by more are dropped, and all but the cheapest few. */
 const MARGIN = 9;
@@ -23,15 +24,15 @@ export function mend(lines: readonly Line[]): Tree {
   let states: State[] = [
     { frame: search.frames.root, cost: 0, column: -1, misfit: false, skipped: 0, moves: null },
   ];
-  const solids = solidBlocks(lines, layout.indented);
+  const solids = layout.indented ? solidBlocks(lines) : new Map<number, Block>();
   for (let at = 0; at < lines.length; ) {
     const line = lines[at] as Line;
     // Without indentation a comment says nothing; it goes with the line behind it, as a blank line does.
     const silent = line.kind === "blank" || (line.kind === "comment" && !layout.indented);
     const solid = silent ? undefined : solidFor(states, solids.get(at));
-    if (solid) states = cheapest(search.readSolid(states, line, at, solid.block));
+    if (solid) states = cheapest(search.readSolid(states, line, at, solid));
     else if (!silent) states = cheapest(search.readLine(states, line, at));
-    at += solid ? solid.block.lineCount : 1;
+    at += solid ? solid.lineCount : 1;
   }
   const open = (state: State): number => state.cost + state.frame.depth * COST.notClosed;
   const best = states.reduce((a, b) => (open(b) < open(a) ? b : a));
@@ -39,10 +40,10 @@ export function mend(lines: readonly Line[]): Tree {
 }
 
 /** The sound block, unless it would stand too deep somewhere. */
-function solidFor(states: readonly State[], solid: Solid | undefined): Solid | undefined {
-  const fitsIn = (state: State): boolean =>
-    state.skipped === 0 && state.frame.depth + (solid?.height ?? 0) < DEEPEST;
-  return states.every(fitsIn) ? solid : undefined;
+function solidFor(states: readonly State[], block: Block | undefined): Block | undefined {
+  if (!block) return undefined;
+  const height = heightOf(block);
+  return states.every((one) => one.skipped === 0 && one.frame.depth + height < DEEPEST) ? block : undefined;
 }
 
 /** The cheapest state of each stack of open blocks, cheapest first, as many as are kept. */

@@ -25,6 +25,7 @@ machine winch "Hand winch" {
   fastener hub-bolt "Hub bolt" {
     stage snug 40 N·m
     stage final 90°
+    reuse at most 3 times
   }
 }
 

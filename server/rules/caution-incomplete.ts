@@ -10,7 +10,7 @@ export const cautionIncomplete: BlockRule = {
   grain: "block",
   messages: {
     main: "This caution does not say {lacking}.",
-    hint: "A caution has three parts: the hazard in quotes, “can \"…\"”, and “so \"…\"”.",
+    hint: 'A caution has three parts: the hazard in quotes, “can "…"”, and “so "…"”.',
   },
   docs: {
     what: "A caution lacks what the hazard is, what it can do, or what to do about it.",

@@ -20,28 +20,31 @@ export const cautionLate: ProcedureRule = {
       `torquil 1
 
 machine winch "Hand winch" {
-  part brake-band "Brake band"  spring-loaded
+  fluid gear-oil "Gear oil"  hot
 }
 
-procedure renew "Take the brake band off and put it on" {
+procedure change "Change the gear oil" {
   on winch
-  section "Brake" {
-    step "Off" {
-      remove brake-band
-      warning stored-energy {
-        "The brake band is under tension."
-        can "Whip out, and cost an eye."
-        so "Slacken it fully and stand beside it."
+  section "Make ready" {
+    step "Let the air out" {
+      bleed gear-oil until "no more bubbles rise"
+      warning burn {
+        "The oil is hot after work."
+        can "Scald."
+        so "Let it cool before you open anything."
       }
     }
-    step "On" {
-      fit brake-band
+  }
+  section "Oil" {
+    step "Drain and fill" {
+      drain gear-oil
+      fill gear-oil
     }
   }
 }
 `,
-      "      remove brake-band\n      warning stored-energy {\n",
-      "      warning stored-energy {\n",
+      '      bleed gear-oil until "no more bubbles rise"\n',
+      "",
     ),
   },
   check(procedure, report, sight) {

@@ -1,6 +1,6 @@
 /** An act that raises a hazard, and no caution before it. */
 import type { Place } from "../model";
-import { type Hazard, HAZARDS, type Untold } from "../walk";
+import { HAZARDS, type Hazard, type Untold } from "../walk";
 import { type UntoldAt, untoldOf } from "./cautions";
 import { titleOf, twins } from "./say";
 import type { Fix, ProcedureRule } from "./types";
@@ -12,10 +12,10 @@ export const cautionMissing: ProcedureRule = {
   group: "cautions",
   grain: "procedure",
   messages: {
-    main: "No caution on “{hazard}” stands before this, and {arises}.",
-    house: "No caution on “{hazard}” stands before this: {title}.",
-    write: "Write one before it: “{least} {hazard} { … }”.",
-    source: "The hazard comes from “{source}”.",
+    main: "No caution on “{hazard}” stands before this.",
+    hint: "Write one before it: “{least} {hazard} { … }”.",
+    source: "It comes from “{source}”; it arises when {arises}.",
+    own: "It comes from “{source}”: {title}.",
     fix: "Put “{least} {hazard}” before it",
   },
   docs: {
@@ -31,7 +31,7 @@ machine winch "Hand winch" {
 procedure renew "Take the brake band off and put it on" {
   on winch
   section "Brake" {
-    warning stored-energy {
+    warning crushing {
       "The brake band is under tension."
       can "Whip out, and cost an eye."
       so "Slacken it fully and stand beside it."
@@ -43,7 +43,7 @@ procedure renew "Take the brake band off and put it on" {
   }
 }
 `,
-      "    warning stored-energy {\n",
+      "    warning crushing {\n",
       "    warning stored-energy {\n",
     ),
   },
@@ -56,18 +56,17 @@ procedure renew "Take the brake band off and put it on" {
       const args = { hazard: name, title, least, arises: row?.arises ?? "", source: titleOf(source) };
       report({
         place,
-        message: row ? "main" : "house",
-        hint: "write",
         args,
         way: untold.way,
-        related: [{ place: source.place, message: "source", args }],
+        related: [{ place: source.place, message: row ? "source" : "own", args }],
         fixes: fixesOf(one),
       });
     }
   },
 };
 
-const rowOf = ({ hazard }: Untold) => (Object.hasOwn(HAZARDS, hazard.hazard) ? HAZARDS[hazard.hazard as Hazard] : null);
+const rowOf = ({ hazard }: Untold) =>
+  Object.hasOwn(HAZARDS, hazard.hazard) ? HAZARDS[hazard.hazard as Hazard] : null;
 
 /** A caution to start from, in front of the act. */
 function fixesOf({ untold, act }: UntoldAt): Fix<Place>[] {

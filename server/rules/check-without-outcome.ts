@@ -27,6 +27,7 @@ procedure look "Look at the drum" {
   on winch
   check play "Play of the drum" {
     limit 0.1 to 0.2 mm
+    proves drum
   }
 }
 `,
@@ -38,7 +39,8 @@ procedure look "Look at the drum" {
     for (const thing of procedure.targets) {
       if (thing.kind !== "check") continue;
       const check = checkOf(thing.entry);
-      const looks = check.limits.length + check.marks.length + check.questions.length + check.choices.length > 0;
+      const looks =
+        check.limits.length + check.marks.length + check.questions.length + check.choices.length > 0;
       if (!looks || check.record || hasOutcome(thing.entry) || isAskedFor(procedure, thing)) continue;
       report({ place: thing.place, args: { title: titleOf(thing), outcome: badOutcome(check) } });
     }

@@ -49,7 +49,9 @@ procedure set "Set the brake" {
     report({
       place: entry.form.at,
       args: { line: repaired(entry.line, place.span, " at most 2 times") },
-      fixes: [{ title: { id: "fix", args: {} }, safe: false, changes: [{ place, text: "  at most 2 times" }] }],
+      fixes: [
+        { title: { id: "fix", args: {} }, safe: false, changes: [{ place, text: "  at most 2 times" }] },
+      ],
     });
   },
 };

@@ -30,6 +30,11 @@ procedure settle "Tighten the hub again" {
   on winch
   tool impact-wrench "Impact wrench"  impact
   tool spanner "Spanner"
+  notice damage {
+    "Blows of an impact wrench crack the part."
+    can "Ruin the part."
+    so "Tighten by hand."
+  }
   step "Tighten" {
     tighten hub-bolt  with impact-wrench  never impact-wrench
   }

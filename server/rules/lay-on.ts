@@ -14,7 +14,7 @@ export interface LaidOn {
   readonly laid: readonly { readonly name: string; readonly place: Place }[];
 }
 
-/** Every `lay-on` of a procedure whose belt has a run. */
+/** Every `lay-on` of a procedure whose belt has a run; one with a pulley that is not known proves nothing. */
 export function laidOn(procedure: Procedure): readonly LaidOn[] {
   return actsOf(procedure).flatMap((at): LaidOn[] => {
     const name = at.act.verb === "lay-on" ? at.act.what[0]?.name : undefined;
@@ -22,7 +22,8 @@ export function laidOn(procedure: Procedure): readonly LaidOn[] {
     if (!belt || belt.doubtful) return [];
     const run = beltFacts(belt.entry).pulleys.map((p) => p.part.name);
     const laid = at.act.course.map((n) => ({ name: n.name, place: at.place(n.at) }));
-    return run.length === 0 ? [] : [{ at, belt, run, laid }];
+    const known = run.every((n) => procedure.find(n, ["part"]));
+    return run.length === 0 || !known ? [] : [{ at, belt, run, laid }];
   });
 }
 

@@ -26,6 +26,7 @@ machine winch "Hand winch" {
 procedure gauge "Gauge the drum" {
   on winch
   check play "Play of the drum" {
+    record
     proves drum
     limit over 0.5 to 0.5 mm
   }

@@ -30,6 +30,7 @@ machine winch "Hand winch" {
 procedure gauge "Gauge the drum" {
   on winch
   check play "Play of the drum" {
+    record
     proves drum
     limit 1.2 to 0.5 mm
   }

@@ -39,6 +39,11 @@ machine winch "Hand winch" {
 procedure lift "Lift the drum" {
   on winch
   tool hoist "Chain hoist"  rating 50 kg
+  warning crushing {
+    "The parts are heavy."
+    can "Crush hands and feet."
+    so "Lift with the hoist, and keep out from under it."
+  }
   step "Lift" {
     support drum  with hoist
     release drum

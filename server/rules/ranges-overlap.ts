@@ -31,6 +31,7 @@ machine winch "Hand winch" {
 procedure shim "Choose the shim" {
   on winch
   check play "Play of the drum" {
+    record
     proves drum
     choose thin 0.45 to 0.55 mm
     choose thick 0.55 to 0.65 mm

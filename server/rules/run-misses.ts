@@ -1,9 +1,8 @@
 /** A belt laid on without one of its pulleys. */
-import type { Procedure } from "../model";
+import type { Place, Procedure } from "../model";
 import { type LaidOn, laidOn, pulleyPlace } from "./lay-on";
 import { listed, titleOf, twins } from "./say";
 import type { Fix, ProcedureRule } from "./types";
-import type { Place } from "../model";
 
 export const runMisses: ProcedureRule = {
   code: "run-misses",

@@ -50,13 +50,16 @@ procedure set "Set the brake" {
       const check = checkOf(thing.entry);
       for (const outcome of check.outcomes) {
         const back = outcome.still ? null : boundedReturn(outcome.entry, outcome.row);
-        if (!back || check.outcomes.some((o) => o.still && covers(o.outcome, outcome.outcome, check))) continue;
+        if (!back || check.outcomes.some((o) => o.still && covers(o.outcome, outcome.outcome, check)))
+          continue;
         const line = thing.line + outcome.row;
         const args = { title: titleOf(thing), outcome: outcome.outcome };
         report({
           place: placeAt(thing.file, line, outcome.entry.form.at),
           args,
-          related: [{ place: placeAt(thing.file, thing.line + back.row, back.entry.form.at), message: "back" }],
+          related: [
+            { place: placeAt(thing.file, thing.line + back.row, back.entry.form.at), message: "back" },
+          ],
           fixes: [fixBelow(thing.file, line, outcome)],
         });
       }

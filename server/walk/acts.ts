@@ -60,7 +60,10 @@ const again = (row: Omit<ActRow, "repeatable">): ActRow => ({ ...row, repeatable
 
 export const ACTS: Readonly<Record<string, ActRow>> = {
   remove: once({
-    makes: "off", fastener: "out", reach: true, released: true,
+    makes: "off",
+    fastener: "out",
+    reach: true,
+    released: true,
     raises: [...OPENED, ...SUPPLY, ["crushing", "heavy"], ["stored-energy", "spring-loaded"]],
   }),
   fit: once({ ends: "off", fastener: "placed", reach: true, raises: SUPPLY }),

@@ -36,9 +36,13 @@ function parted(children: readonly Child[]): [readonly Child[], readonly Child[]
   const isAfter = (i: number): boolean => {
     const child = children[i];
     if (!child) return false;
-    if (child.entry.construct === "otherwise") return holdsOutcome(child.entry) || holdsOutcome(children[i - 1]?.entry);
+    if (child.entry.construct === "otherwise")
+      return holdsOutcome(child.entry) || holdsOutcome(children[i - 1]?.entry);
     const next = children[i + 1]?.entry;
-    return holdsOutcome(child.entry) || (child.entry.construct === "when" && next?.construct === "otherwise" && holdsOutcome(next));
+    return (
+      holdsOutcome(child.entry) ||
+      (child.entry.construct === "when" && next?.construct === "otherwise" && holdsOutcome(next))
+    );
   };
   return [children.filter((_, i) => !isAfter(i)), children.filter((_, i) => isAfter(i))];
 }

@@ -73,7 +73,10 @@ function add(map: Map<Thing, number[]>, thing: Thing, at: number): void {
 }
 
 function jointClocks({ opens, fits, fitsOf }: Index, relations: Relations): Clock[] {
-  const clocks = new Map<string, { thing: Thing; other: Thing; opens: Set<number>; closes: Set<number>; time: Quantity }>();
+  const clocks = new Map<
+    string,
+    { thing: Thing; other: Thing; opens: Set<number>; closes: Set<number>; time: Quantity }
+  >();
   for (const { at, point } of opens) {
     const { thing, supplies } = point;
     if (!thing) continue;
@@ -85,7 +88,13 @@ function jointClocks({ opens, fits, fitsOf }: Index, relations: Relations): Cloc
       const time = supply.kind === "consumable" ? fluidFacts(supply.entry).openTime : null;
       if (!time || closes.length === 0) continue;
       const key = `${supply.id} ${thing.id}`;
-      const clock = clocks.get(key) ?? { thing: supply, other: thing, opens: new Set<number>(), closes: new Set<number>(), time };
+      const clock = clocks.get(key) ?? {
+        thing: supply,
+        other: thing,
+        opens: new Set<number>(),
+        closes: new Set<number>(),
+        time,
+      };
       clock.opens.add(at);
       for (const close of closes) clock.closes.add(close);
       clocks.set(key, clock);
@@ -97,7 +106,8 @@ function jointClocks({ opens, fits, fitsOf }: Index, relations: Relations): Cloc
   });
 }
 
-const after = (points: readonly number[], at: number): readonly number[] => points.slice(lowerBound(points, at + 1));
+const after = (points: readonly number[], at: number): readonly number[] =>
+  points.slice(lowerBound(points, at + 1));
 
 function eventClocks(graph: Graph, { limited, events }: Index): Clock[] {
   return limited.flatMap(({ at, point }) => {
@@ -107,7 +117,16 @@ function eventClocks(graph: Graph, { limited, events }: Index): Clock[] {
     if (!within?.time || !event || most === null) return [];
     const opens = (events.get(event) ?? []).filter((i) => i !== at);
     if (opens.length === 0) return [];
-    return [{ thing: event, other: point.thing, opens: new Set(opens), closes: new Set([at]), most, limit: formatQuantity(within.time) }];
+    return [
+      {
+        thing: event,
+        other: point.thing,
+        opens: new Set(opens),
+        closes: new Set([at]),
+        most,
+        limit: formatQuantity(within.time),
+      },
+    ];
   });
 }
 
@@ -116,7 +135,11 @@ const leastOf = (time: Quantity | null): number => Math.max(0, time?.low?.si ?? 
 
 function takesTime(point: Point): boolean {
   if (point.kind === "ask") return checkOf(point.spot.entry).limits.some((l) => l.held !== null);
-  return point.kind === "act" && (point.verb === "wait" || point.verb === "run-in") && point.act.quantity?.kind === "time";
+  return (
+    point.kind === "act" &&
+    (point.verb === "wait" || point.verb === "run-in") &&
+    point.act.quantity?.kind === "time"
+  );
 }
 
 /** What a clock has run, and had run when each step that a later wait counts from was done. In whole milliseconds. */
@@ -131,7 +154,10 @@ function watchClock(graph: Graph, clock: Clock, { delays, events: eventPoints }:
   const counted = new Map<number, Thing>();
   for (const at of waits) {
     const point = graph.points[at] as ActPoint;
-    const event = point.kind === "act" && point.act.after ? graph.scope.find(point.act.after.name, ["step", "check"]) : undefined;
+    const event =
+      point.kind === "act" && point.act.after
+        ? graph.scope.find(point.act.after.name, ["step", "check"])
+        : undefined;
     if (event) counted.set(at, event);
   }
   const events = new Set(counted.values());
@@ -153,7 +179,8 @@ function watchClock(graph: Graph, clock: Clock, { delays, events: eventPoints }:
       if (next === 0) return 0;
       const reading = read(next);
       const point = graph.points[at] as Point;
-      if (point.kind === "done" && events.has(point.thing)) return keep({ ...reading, at: new Map([...reading.at, [point.thing, reading.run]]) });
+      if (point.kind === "done" && events.has(point.thing))
+        return keep({ ...reading, at: new Map([...reading.at, [point.thing, reading.run]]) });
       return keep({ ...reading, run: later(reading, point, counted.get(at)) });
     },
   };

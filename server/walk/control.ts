@@ -39,11 +39,22 @@ export function controlOf(graph: Graph): Control {
   points.forEach((point, i) => {
     if (point.kind === "ask") asks.set(point.variable, [...(asks.get(point.variable) ?? []), i]);
     if (point.kind === "return" && point.counter >= 0) returns[point.counter] = i;
-    if (point.kind === "return" || point.kind === "go-to") spans.push(point.to > i ? { jump: i, from: i + 1, to: point.to - 1 } : { jump: i, from: point.to, to: i });
+    if (point.kind === "return" || point.kind === "go-to")
+      spans.push(
+        point.to > i ? { jump: i, from: i + 1, to: point.to - 1 } : { jump: i, from: point.to, to: i },
+      );
     if (point.kind === "end-job" || (point.kind === "return" && point.bound === null)) ends.push(i);
   });
   const { avoidable, forced } = placeEnds(graph, ends);
-  return { graph, reachable: reachableFrom(points), asks, returns, spans: stretches(spans, points.length), avoidable, forced };
+  return {
+    graph,
+    reachable: reachableFrom(points),
+    asks,
+    returns,
+    spans: stretches(spans, points.length),
+    avoidable,
+    forced,
+  };
 }
 
 /** Where a point leads, whatever is decided. */
@@ -84,7 +95,8 @@ function stretches(spans: readonly Span[], length: number): (point: number) => r
   const edges = [...new Set([0, length, ...spans.flatMap((s) => [s.from, s.to + 1])])].sort((a, b) => a - b);
   const lists: Span[][] = edges.map(() => []);
   for (const span of spans) {
-    for (let i = lowerBound(edges, span.from); i < edges.length && (edges[i] as number) <= span.to; i++) lists[i]?.push(span);
+    for (let i = lowerBound(edges, span.from); i < edges.length && (edges[i] as number) <= span.to; i++)
+      lists[i]?.push(span);
   }
   return (point) => lists[lowerBound(edges, point + 1) - 1] ?? [];
 }
@@ -141,7 +153,12 @@ function testsByVariable(graph: Graph): ReadonlyMap<number, readonly number[]> {
  * Whether the ends in a region can be avoided whatever was decided before: what decides about them is decided
  * nowhere else, and some answers lead straight through.
  */
-function canBeAvoided(graph: Graph, region: Region, exits: readonly number[], tests: ReadonlyMap<number, readonly number[]>): boolean {
+function canBeAvoided(
+  graph: Graph,
+  region: Region,
+  exits: readonly number[],
+  tests: ReadonlyMap<number, readonly number[]>,
+): boolean {
   const deciding = new Set<number>();
   for (let i = lowerBound(exits, region.start); i < exits.length && (exits[i] as number) < region.end; i++) {
     let at = (graph.points[exits[i] as number] as Point).parent;

@@ -21,10 +21,17 @@ const FIRST_STAGE = 7;
 const SAID: Readonly<Record<number, string>> = { [BY_HAND]: "by hand", [PLACED]: "placed", [LOOSE]: "loose" };
 
 /** Watches how far a fastener is tightened. */
-export function watchFastener(graph: Graph, thing: Thing, roles: readonly Role[], starts: Standing, ends: Standing): Watch {
+export function watchFastener(
+  graph: Graph,
+  thing: Thing,
+  roles: readonly Role[],
+  starts: Standing,
+  ends: Standing,
+): Watch {
   const facts = fastenerFacts(thing.entry);
   const marks: Mark[] = [];
-  const mark = (code: string, other: Thing | null, state: string): number => marks.push({ code, thing, other, state }) - 1;
+  const mark = (code: string, other: Thing | null, state: string): number =>
+    marks.push({ code, thing, other, state }) - 1;
   const leftOut = mark("part-left-off", null, "out");
   const leftLoose = [BY_HAND, PLACED, LOOSE].map((s) => mark("finger-tight-left", null, SAID[s] as string));
   const leftAtStage = facts.stages.map((s) => mark("finger-tight-left", null, s.name));
@@ -34,7 +41,8 @@ export function watchFastener(graph: Graph, thing: Thing, roles: readonly Role[]
   const allowed = ends.get(thing);
   const asked = new Map<Role, number>();
   for (const role of roles) {
-    if (role.does === "asked") asked.set(role, mark(role.why === "reach" ? "blocked-by" : "fastener-still-holds", role.asker, ""));
+    if (role.does === "asked")
+      asked.set(role, mark(role.why === "reach" ? "blocked-by" : "fastener-still-holds", role.asker, ""));
   }
   const byPoint = groupByPoint(roles);
   const finish = (state: number, report: (mark: number) => void): void => {
@@ -59,7 +67,10 @@ export function watchFastener(graph: Graph, thing: Thing, roles: readonly Role[]
     thing,
     marks,
     starts: only
-      ? [{ state, where: only }, { state: ABSENT, where: { variable: only.variable, mask: only.variable.full & ~only.mask } }].filter((s) => s.where.mask !== 0n)
+      ? [
+          { state, where: only },
+          { state: ABSENT, where: { variable: only.variable, mask: only.variable.full & ~only.mask } },
+        ].filter((s) => s.where.mask !== 0n)
       : [{ state, where: null }],
     points: acted ? [...byPoint.keys(), end] : [...byPoint.keys()],
     step: (before, point, report) => {

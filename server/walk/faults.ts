@@ -37,15 +37,25 @@ export interface Watch extends Automaton {
 export function faultsOf(slice: Slice, watch: Watch): WalkFault[] {
   if (slice.own.size === 0) return [];
   const followed = follow(slice, watch);
-  const faults = followed.faults.map((found): WalkFault => ({
-    ...(watch.marks[found.mark] as Mark),
-    point: found.point,
-    since: lastChange(followed, found.configuration),
-    way: wayTo(slice, watch, followed, found),
-  }));
+  const faults = followed.faults.map(
+    (found): WalkFault => ({
+      ...(watch.marks[found.mark] as Mark),
+      point: found.point,
+      since: lastChange(followed, found.configuration),
+      way: wayTo(slice, watch, followed, found),
+    }),
+  );
   if (followed.cutShort) {
     const first = Math.min(...slice.own);
-    faults.push({ code: "walk-limit", thing: watch.thing, other: null, state: "", point: first, since: -1, way: [] });
+    faults.push({
+      code: "walk-limit",
+      thing: watch.thing,
+      other: null,
+      state: "",
+      point: first,
+      since: -1,
+      way: [],
+    });
   }
   return faults;
 }

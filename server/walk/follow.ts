@@ -3,7 +3,7 @@
  * remembered. What leads to each configuration is kept, so that a fault gets its shortest way.
  */
 import { type Memories, makeMemories } from "./memory";
-import type { JumpPoint, Point, ReturnPoint } from "./points";
+import type { Point, ReturnPoint } from "./points";
 import type { Slice } from "./slice";
 import type { Choice } from "./variables";
 
@@ -67,7 +67,19 @@ export const markKey = (point: number, mark: number): string => `${point}:${mark
 
 /** Follows every way, or only those that keep to the allowed branches. */
 export function follow(slice: Slice, automaton: Automaton, allowed: Allowed | null = null): Followed {
-  const run: Run = { slice, automaton, allowed, memories: makeMemories(slice), at: [], state: [], memory: [], from: [], branch: [], now: [], later: [] };
+  const run: Run = {
+    slice,
+    automaton,
+    allowed,
+    memories: makeMemories(slice),
+    at: [],
+    state: [],
+    memory: [],
+    from: [],
+    branch: [],
+    now: [],
+    later: [],
+  };
   const faults: Found[] = [];
   const visits = new Map<number, number>();
   const marked = new Map<string, number>();
@@ -150,35 +162,40 @@ function proceed(run: Run, configuration: number, state: number): void {
   switch (point.kind) {
     case "end":
     case "end-job":
-      return;
+      break;
     case "test":
-      return decide(run, at, memory, go);
+      decide(run, at, memory, go);
+      break;
     case "ask":
-      return go(at + 1, run.memories.reopen(memory, point.variable));
+      go(at + 1, run.memories.reopen(memory, point.variable));
+      break;
     case "return":
-      return goBack(run, point, at, memory, go);
+      goBack(run, point, at, memory, go);
+      break;
     case "jump":
     case "go-to":
-      return go((point as JumpPoint).to);
+      go(point.to);
+      break;
     default:
-      return go(at + 1);
+      go(at + 1);
   }
 }
 
 type Go = (to: number, memory?: number, branch?: number, cost?: 0 | 1) => void;
 
-function goBack(run: Run, point: ReturnPoint, at: number, memory: number, go: Go): void {
-  if (point.bound === null) return go(point.to);
-  const used = run.memories.used(memory, point.counter);
-  if (used >= point.bound) return go(at + 1);
-  go(point.to, run.memories.use(memory, point.counter));
+function goBack(run: Run, { bound, counter, to }: ReturnPoint, at: number, memory: number, go: Go): void {
+  if (bound === null) go(to);
+  else if (run.memories.used(memory, counter) >= bound) go(at + 1);
+  else go(to, run.memories.use(memory, counter));
 }
 
 function decide(run: Run, at: number, memory: number, go: Go): void {
   const { graph } = run.slice.control;
   const point = graph.points[at] as Extract<Point, { kind: "test" }>;
   const allowed = run.allowed?.get(at) ?? 3;
-  const usedUp = point.counters.length > 0 && point.counters.every((c) => run.memories.used(memory, c) >= (graph.bounds[c] as number));
+  const usedUp =
+    point.counters.length > 0 &&
+    point.counters.every((c) => run.memories.used(memory, c) >= (graph.bounds[c] as number));
   const mask = usedUp === point.usedUp ? point.mask : 0n;
   const variable = point.variable;
   const into = run.memories.narrow(memory, variable, mask);

@@ -5,7 +5,18 @@
 import { constructs } from "../../grammar";
 import { actOf, CAUTION_WORDS, type Child, type Entry, namesIn, timesOf } from "../facts";
 import { type Place, type Procedure, placeAt, type Thing } from "../model";
-import { type Around, type Block, type Draft, inBlock, inRegion, inTest, leadTo, put, type Region, spotOf } from "./build";
+import {
+  type Around,
+  type Block,
+  type Draft,
+  inBlock,
+  inRegion,
+  inTest,
+  leadTo,
+  put,
+  type Region,
+  spotOf,
+} from "./build";
 import { putCheck, putOutcome } from "./checks";
 import type { Point } from "./points";
 import { type Scope, scopeOf, scopeWithin } from "./scope";
@@ -26,13 +37,25 @@ export interface Graph {
 /** The graph of a procedure. */
 export function graphOf(procedure: Procedure): Graph {
   const variables = variablesOf(procedure);
-  const draft: Draft = { points: [], blocks: [], regions: [], variables, bounds: [], parent: -1, region: -1, block: -1 };
+  const draft: Draft = {
+    points: [],
+    blocks: [],
+    regions: [],
+    variables,
+    bounds: [],
+    parent: -1,
+    region: -1,
+    block: -1,
+  };
   const scope = scopeOf(procedure);
   const { thing } = procedure;
   const around = { draft, scope, file: thing.file, through: null, open: [thing], onward: null, asking: null };
   inBlock(draft, "procedure", () => {
     putProcedure({ ...around, starts: new Map(), pending: [] }, thing);
-    put(draft, { kind: "end", spot: spotOf({ ...around, starts: new Map(), pending: [] }, thing.entry, thing.line) });
+    put(draft, {
+      kind: "end",
+      spot: spotOf({ ...around, starts: new Map(), pending: [] }, thing.entry, thing.line),
+    });
   });
   const { points, blocks, regions, bounds } = draft;
   return { procedure, scope, points, blocks, regions, variables, bounds };
@@ -52,7 +75,12 @@ export function putAll(around: Around, children: readonly Child[], line: number)
     const next = children[i + 1];
     if (child.entry.construct === "otherwise" && children[i - 1]?.entry.construct === "when") return;
     const otherwise = next?.entry.construct === "otherwise" ? next : null;
-    putEntry(around, child.entry, line + child.row, otherwise && { row: line + otherwise.row, entry: otherwise.entry });
+    putEntry(
+      around,
+      child.entry,
+      line + child.row,
+      otherwise && { row: line + otherwise.row, entry: otherwise.entry },
+    );
   });
 }
 
@@ -64,7 +92,8 @@ function putEntry(around: Around, entry: Entry, line: number, otherwise: Child |
   else if (construct === "check") putCheck(around, entry, line, putAll);
   else if (construct === "if") putOutcome(around, entry, line, putAll);
   else if (construct === "when") putWhen(around, entry, line, otherwise);
-  else if (construct === "for" || construct === "otherwise") inBlock(around.draft, construct, () => putAll(around, entry.children, line));
+  else if (construct === "for" || construct === "otherwise")
+    inBlock(around.draft, construct, () => putAll(around, entry.children, line));
   else if (construct === "follow") putFollow(around, entry, line);
   else putFlow(around, entry, line);
 }
@@ -72,19 +101,32 @@ function putEntry(around: Around, entry: Entry, line: number, otherwise: Child |
 function putAct(around: Around, entry: Entry, line: number): void {
   const act = actOf(entry);
   const spot = spotOf(around, entry, line);
-  const supplies = act.tools.flatMap((t) => around.scope.find(t.name, ["consumable", "tool", "temporary"]) ?? []);
+  const supplies = act.tools.flatMap(
+    (t) => around.scope.find(t.name, ["consumable", "tool", "temporary"]) ?? [],
+  );
   const common = { kind: "act", verb: entry.construct, act, supplies } as const;
   const subjects = entry.form.slots
     .filter((slot) => SUBJECTS.has(slot.role))
-    .flatMap((slot) => slot.names.map(({ name, at }) => ({ at, thing: around.scope.find(name, slot.accepts) ?? null })));
+    .flatMap((slot) =>
+      slot.names.map(({ name, at }) => ({ at, thing: around.scope.find(name, slot.accepts) ?? null })),
+    );
   // One line may take out a part and what secures it, in whatever order it names them.
-  if (entry.construct === "remove") subjects.sort((a, b) => Number(b.thing?.kind === "fastener") - Number(a.thing?.kind === "fastener"));
+  if (entry.construct === "remove")
+    subjects.sort((a, b) => Number(b.thing?.kind === "fastener") - Number(a.thing?.kind === "fastener"));
   for (const { at, thing } of subjects) put(around.draft, { ...common, spot: { ...spot, at }, thing });
   if (subjects.length === 0) put(around.draft, { ...common, spot, thing: null });
 }
 
 /** The roles of what an act is done on; its clips, pulleys and events are not. */
-const SUBJECTS: ReadonlySet<string> = new Set(["what", "marks", "shaft", "belt", "tester", "thing", "things"]);
+const SUBJECTS: ReadonlySet<string> = new Set([
+  "what",
+  "marks",
+  "shaft",
+  "belt",
+  "tester",
+  "thing",
+  "things",
+]);
 
 function putCaution(around: Around, entry: Entry, line: number): void {
   const hazard = namesIn(entry.form, "hazard")[0]?.name ?? "";
@@ -116,7 +158,10 @@ function putWhen(around: Around, entry: Entry, line: number, otherwise: Child | 
   const thing = around.scope.find(name, CONDITION_KINDS);
   if (!thing) return;
   const outcome = entry.form.slots.find((s) => s.role === "outcome")?.text ?? "";
-  const choice = thing.kind === "check" ? draft.variables.outcome(thing, outcome || "met") : draft.variables.condition(thing);
+  const choice =
+    thing.kind === "check"
+      ? draft.variables.outcome(thing, outcome || "met")
+      : draft.variables.condition(thing);
   const title = `“${thing.title || thing.name}”`;
   const isCheck = thing.kind === "check";
   inRegion(draft, () => {
@@ -125,7 +170,13 @@ function putWhen(around: Around, entry: Entry, line: number, otherwise: Child | 
     const test = inTest(
       draft,
       {
-        kind: "test", spot, variable: choice.variable.index, mask: choice.mask, counters: [], usedUp: false, passes: false,
+        kind: "test",
+        spot,
+        variable: choice.variable.index,
+        mask: choice.mask,
+        counters: [],
+        usedUp: false,
+        passes: false,
         yes: isCheck ? `${title} is ${outcome || "met"}` : `when ${title}`,
         no: isCheck ? `${title} is not ${outcome || "met"}` : `when not ${title}`,
       },
@@ -156,8 +207,15 @@ function putFollow(around: Around, entry: Entry, line: number): void {
   const through: Place = around.through ?? placeAt(around.file, line, name.at);
   putProcedure(
     {
-      ...around, scope: scopeWithin(around.scope, other), file: other.file, through, open: [...around.open, other],
-      starts: new Map(), pending: [], onward: null, asking: null,
+      ...around,
+      scope: scopeWithin(around.scope, other),
+      file: other.file,
+      through,
+      open: [...around.open, other],
+      starts: new Map(),
+      pending: [],
+      onward: null,
+      asking: null,
     },
     other,
   );

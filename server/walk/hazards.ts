@@ -5,8 +5,16 @@
  */
 
 export type Hazard =
-  | "burn" | "injection" | "crushing" | "stored-energy" | "electric-shock"
-  | "fire" | "entanglement" | "eye-injury" | "chemical" | "damage";
+  | "burn"
+  | "injection"
+  | "crushing"
+  | "stored-energy"
+  | "electric-shock"
+  | "fire"
+  | "entanglement"
+  | "eye-injury"
+  | "chemical"
+  | "damage";
 
 export interface HazardRow {
   /** Other names a caution may use. */
@@ -20,43 +28,84 @@ export interface HazardRow {
 
 export const HAZARDS: Readonly<Record<Hazard, HazardRow>> = {
   burn: {
-    alias: ["scald"], least: "warning", arises: "the system of a hot fluid is opened",
+    alias: ["scald"],
+    least: "warning",
+    arises: "the system of a hot fluid is opened",
     says: ["Hot fluid sprays out of an open system.", "Scald.", "Open nothing until it is cool."],
   },
   injection: {
-    alias: [], least: "warning", arises: "the system of a fluid under pressure is opened",
-    says: ["Fluid under pressure goes through the skin.", "Poison, and cost a hand.", "Relieve the pressure first and keep hands away from the joint."],
+    alias: [],
+    least: "warning",
+    arises: "the system of a fluid under pressure is opened",
+    says: [
+      "Fluid under pressure goes through the skin.",
+      "Poison, and cost a hand.",
+      "Relieve the pressure first and keep hands away from the joint.",
+    ],
   },
   crushing: {
-    alias: [], least: "warning", arises: "a part over 15 kg comes off, or a load is lifted or supported",
-    says: ["The part is heavy.", "Crush hands or feet.", "Lift with suitable gear and keep out from under it."],
+    alias: [],
+    least: "warning",
+    arises: "a part over 15 kg comes off, or a load is lifted or supported",
+    says: [
+      "The part is heavy.",
+      "Crush hands or feet.",
+      "Lift with suitable gear and keep out from under it.",
+    ],
   },
   "stored-energy": {
-    alias: [], least: "warning", arises: "a spring-loaded part is let go",
+    alias: [],
+    least: "warning",
+    arises: "a spring-loaded part is let go",
     says: ["The part is spring-loaded.", "Crush a finger.", "Hold it and let it move slowly."],
   },
   "electric-shock": {
-    alias: ["shock"], least: "danger", arises: "a part under high voltage is opened or disconnected",
+    alias: ["shock"],
+    least: "danger",
+    arises: "a part under high voltage is opened or disconnected",
     says: ["The part is under high voltage.", "Kill.", "Isolate it, secure it and prove that it is dead."],
   },
   fire: {
-    alias: ["explosion"], least: "warning", arises: "a fuel system is opened, or a battery is connected or charged",
-    says: ["A spark can light vapour or gas.", "Burn, and explode.", "Keep flames and sparks away and air the room."],
+    alias: ["explosion"],
+    least: "warning",
+    arises: "a fuel system is opened, or a battery is connected or charged",
+    says: [
+      "A spark can light vapour or gas.",
+      "Burn, and explode.",
+      "Keep flames and sparks away and air the room.",
+    ],
   },
   entanglement: {
-    alias: [], least: "warning", arises: "a machine is started with a guard off",
-    says: ["The machine runs without its guard.", "Catch hair, hands and clothes.", "Keep away from moving parts."],
+    alias: [],
+    least: "warning",
+    arises: "a machine is started with a guard off",
+    says: [
+      "The machine runs without its guard.",
+      "Catch hair, hands and clothes.",
+      "Keep away from moving parts.",
+    ],
   },
   "eye-injury": {
-    alias: [], least: "warning", arises: "grinding, drilling, chiselling, or compressed air is used",
+    alias: [],
+    least: "warning",
+    arises: "grinding, drilling, chiselling, or compressed air is used",
     says: ["Chips fly.", "Cost an eye.", "Wear goggles."],
   },
   chemical: {
-    alias: [], least: "caution", arises: "a harmful supply is used, or a harmful fluid is let out",
-    says: ["The substance is harmful.", "Hurt skin, eyes or lungs.", "Wear gloves and goggles and air the room."],
+    alias: [],
+    least: "caution",
+    arises: "a harmful supply is used, or a harmful fluid is let out",
+    says: [
+      "The substance is harmful.",
+      "Hurt skin, eyes or lungs.",
+      "Wear gloves and goggles and air the room.",
+    ],
   },
   damage: {
-    alias: [], least: "notice", arises: "an impact wrench is ruled out, a shaft is turned with its belt off, or a sealing face is scraped",
+    alias: [],
+    least: "notice",
+    arises:
+      "an impact wrench is ruled out, a shaft is turned with its belt off, or a sealing face is scraped",
     says: ["The part is easily damaged.", "Ruin the part.", "Work with care."],
   },
 };
@@ -65,8 +114,23 @@ export const HAZARDS: Readonly<Record<Hazard, HazardRow>> = {
 export const HEAVY = 15;
 
 export type Fact =
-  | "hot" | "pressurised" | "fuel" | "harmful contents" | "to dispose of" | "harmful supply" | "high-voltage" | "battery"
-  | "heavy" | "load" | "spring-loaded" | "held spring" | "guard off" | "belt off" | "work" | "sealing face" | "impact barred";
+  | "hot"
+  | "pressurised"
+  | "fuel"
+  | "harmful contents"
+  | "to dispose of"
+  | "harmful supply"
+  | "high-voltage"
+  | "battery"
+  | "heavy"
+  | "load"
+  | "spring-loaded"
+  | "held spring"
+  | "guard off"
+  | "belt off"
+  | "work"
+  | "sealing face"
+  | "impact barred";
 
 export interface FactRow {
   /** Acts on the thing after which the hazard is gone, and those that bring it back or make it arise afresh. */
@@ -85,7 +149,11 @@ export interface FactRow {
 const always: FactRow = { quiet: [], wakes: [], wakesAll: [], atStart: true };
 /** What is filled in is cold and without pressure until the machine has run. */
 const warm: FactRow = { ...always, quiet: ["drain"], wakesAll: ["start", "run-in"] };
-const live: FactRow = { ...always, quiet: ["isolate", "disconnect", "remove"], wakes: ["restore", "connect", "fit"] };
+const live: FactRow = {
+  ...always,
+  quiet: ["isolate", "disconnect", "remove"],
+  wakes: ["restore", "connect", "fit"],
+};
 const spring: FactRow = { ...always, quiet: ["remove", "insert"], wakes: ["fit", "pull"] };
 const missing: FactRow = { ...always, quiet: ["fit"], wakes: ["remove"], atStart: false };
 

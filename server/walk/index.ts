@@ -15,14 +15,14 @@ import { standingOf } from "./standing";
 import { type Untold, untoldIn } from "./tellings";
 import { type Standing, watchThing } from "./things";
 
+export { followed, type Numbered, numbering, numbersByLine } from "../model";
 export { ACTS, type ActRow, actRow, DEPARTURES, type Departure, FASTENER_STATES } from "./acts";
 export type { WalkFault } from "./faults";
 export type { Graph } from "./graph";
-export { FACTS, type Hazard, HAZARDS, hazardNamed } from "./hazards";
-export type { Relations } from "./relations";
+export { FACTS, HAZARDS, type Hazard, hazardNamed } from "./hazards";
 export { type ActPoint, originOf, type Point, placeOf } from "./points";
-export { followed, type Numbered, numbering, numbersByLine } from "../model";
 export type { HouseHazard, Raised } from "./raised";
+export type { Relations } from "./relations";
 export type { Untold } from "./tellings";
 
 /** What following every way through a procedure showed. */
@@ -44,7 +44,13 @@ export function followProcedure(procedure: Procedure): Walk {
   const starts = standingOf(graph, "starts", relations);
   const ends = standingOf(graph, "ends", relations);
   const faults = [...stateFaults(control, relations, starts, ends), ...timeFaults(control, relations)];
-  return { procedure, graph, relations, faults, untold: remembered((house) => untoldIn(control, relations, starts, house)) };
+  return {
+    procedure,
+    graph,
+    relations,
+    faults,
+    untold: remembered((house) => untoldIn(control, relations, starts, house)),
+  };
 }
 
 function stateFaults(control: Control, relations: Relations, starts: Standing, ends: Standing): WalkFault[] {
@@ -60,18 +66,28 @@ function stateFaults(control: Control, relations: Relations, starts: Standing, e
 function followsFrom(fault: WalkFault, all: readonly WalkFault[], relations: Relations): boolean {
   if (fault.code !== "part-left-off" || fault.thing.kind !== "fastener") return false;
   const held = relations.secured(fault.thing);
-  return all.some((f) => f.code === fault.code && held.includes(f.thing) && f.way.join() === fault.way.join());
+  return all.some(
+    (f) => f.code === fault.code && held.includes(f.thing) && f.way.join() === fault.way.join(),
+  );
 }
 
 /** One thing in the way of several that one line names is said once. */
 function saidBefore(fault: WalkFault, all: readonly WalkFault[], { points }: Graph): boolean {
   if (fault.code !== "blocked-by") return false;
   const line = points[fault.point]?.spot.line;
-  return all.some((f) => f.code === fault.code && f.thing === fault.thing && f.point < fault.point && points[f.point]?.spot.line === line);
+  return all.some(
+    (f) =>
+      f.code === fault.code &&
+      f.thing === fault.thing &&
+      f.point < fault.point &&
+      points[f.point]?.spot.line === line,
+  );
 }
 
 function timeFaults(control: Control, relations: Relations): WalkFault[] {
-  const found = watchClocks(control.graph, relations).flatMap((watch) => faultsOf(sliceOf(control, watch.points), watch));
+  const found = watchClocks(control.graph, relations).flatMap((watch) =>
+    faultsOf(sliceOf(control, watch.points), watch),
+  );
   return found.filter((fault, i) => found.findIndex((f) => f.point === fault.point) === i);
 }
 

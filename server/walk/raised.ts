@@ -2,11 +2,11 @@
  * Which acts raise which hazard, and from which source: the table of acts and facts held against what the machine's
  * things are said to be.
  */
-import { fluidFacts, namesIn, partFacts, shaftFacts, temporaryFacts, toolFacts, beltFacts } from "../facts";
+import { beltFacts, fluidFacts, namesIn, partFacts, shaftFacts, temporaryFacts, toolFacts } from "../facts";
 import type { Thing } from "../model";
 import { actRow } from "./acts";
 import type { Graph } from "./graph";
-import { type Fact, FACTS, type FactRow, HEAVY, HAZARDS, type Hazard } from "./hazards";
+import { FACTS, type Fact, type FactRow, HAZARDS, type Hazard, HEAVY } from "./hazards";
 import type { ActPoint } from "./points";
 import type { Relations } from "./relations";
 
@@ -32,7 +32,11 @@ export interface Raised {
 }
 
 /** Every hazard that some act of a graph can raise. */
-export function raisedIn(graph: Graph, relations: Relations, house: readonly HouseHazard[]): readonly Raised[] {
+export function raisedIn(
+  graph: Graph,
+  relations: Relations,
+  house: readonly HouseHazard[],
+): readonly Raised[] {
   const raised = new Map<string, Raised>();
   const add = (at: number, of: Pick<Raised, "hazard" | "title" | "least" | "source">, fact: Fact): void => {
     const row = FACTS[fact];
@@ -49,11 +53,13 @@ export function raisedIn(graph: Graph, relations: Relations, house: readonly Hou
     if (point.kind !== "act") return;
     for (const [hazard, fact] of actRow(point.verb).raises) {
       const { least } = HAZARDS[hazard];
-      for (const source of sourcesOf(fact, point, relations)) add(at, { hazard, title: hazard, least, source }, fact);
+      for (const source of sourcesOf(fact, point, relations))
+        add(at, { hazard, title: hazard, least, source }, fact);
     }
     const { thing, verb } = point;
     if (!thing) return;
-    if (barsImpact(graph, point)) add(at, { hazard: "damage", title: "damage", least: "notice", source: thing }, "impact barred");
+    if (barsImpact(graph, point))
+      add(at, { hazard: "damage", title: "damage", least: "notice", source: thing }, "impact barred");
     for (const { name, title, least, raises } of own) {
       if (raises(verb, thing)) add(at, { hazard: name, title, least, source: thing }, "work");
     }
@@ -71,7 +77,8 @@ function barsImpact(graph: Graph, { act }: ActPoint): boolean {
 /** The things from which a fact raises a hazard when an act is done. */
 function sourcesOf(fact: Fact, point: ActPoint, relations: Relations): readonly Thing[] {
   const { thing } = point;
-  if (fact === "harmful supply") return point.supplies.filter((s) => s.kind === "consumable" && fluidFacts(s.entry).harmful);
+  if (fact === "harmful supply")
+    return point.supplies.filter((s) => s.kind === "consumable" && fluidFacts(s.entry).harmful);
   if (fact === "guard off") return relations.guards;
   if (!thing) return [];
   switch (fact) {
@@ -79,13 +86,19 @@ function sourcesOf(fact: Fact, point: ActPoint, relations: Relations): readonly 
       return contentsOf(thing, relations).filter((t) => partFacts(t.entry).hot);
     case "pressurised":
       // Where it is hot as well, the caution on burns covers what sprays out.
-      return contentsOf(thing, relations).filter((t) => partFacts(t.entry).pressurised && !partFacts(t.entry).hot);
+      return contentsOf(thing, relations).filter(
+        (t) => partFacts(t.entry).pressurised && !partFacts(t.entry).hot,
+      );
     case "fuel":
       return contentsOf(thing, relations).filter((t) => fluidFacts(t.entry).fuel);
     case "harmful contents":
       return contentsOf(thing, relations).filter((t) => fluidFacts(t.entry).harmful);
     case "to dispose of":
-      return thing.kind === "fluid" && fluidFacts(thing.entry).dispose !== "" && !point.act.keep ? [thing] : [];
+      return thing.kind === "fluid" && fluidFacts(thing.entry).dispose !== "" && !point.act.keep
+        ? [thing]
+        : [];
+    case "load":
+      return weightOf(thing, relations) > HEAVY || !partFacts(thing.entry).weight ? [thing] : [];
     case "heavy":
       return weightOf(thing, relations) > HEAVY ? [thing] : [];
     case "spring-loaded":
@@ -120,7 +133,9 @@ function weightOf(thing: Thing, relations: Relations): number {
 /** The belts on a shaft that is turned, unless it may be turned freely with its belt off. */
 function beltsTurned(shaft: Thing, relations: Relations): readonly Thing[] {
   if (shaft.kind !== "shaft" || shaftFacts(shaft.entry).beltOff === "free") return [];
-  return relations.belts.filter((belt) => beltFacts(belt.entry).pulleys.some((p) => p.shaft?.name === shaft.name));
+  return relations.belts.filter((belt) =>
+    beltFacts(belt.entry).pulleys.some((p) => p.shaft?.name === shaft.name),
+  );
 }
 
 interface OwnHazard extends Pick<HouseHazard, "name" | "title" | "least"> {
@@ -142,13 +157,19 @@ function machineHazards(graph: Graph, relations: Relations): readonly OwnHazard[
     .map(({ name, title, entry }) => {
       const raisers = entry.details
         .filter((d) => d.clause === "raised-by")
-        .map((d) => ({ verb: namesIn(d, "act")[0]?.name, things: namesIn(d, "things").flatMap((n) => relations.byName(n, []) ?? []) }));
-      const least = entry.details.find((d) => d.clause === "least")?.slots[0]?.text as HouseHazard["least"] | undefined;
+        .map((d) => ({
+          verb: namesIn(d, "act")[0]?.name,
+          things: namesIn(d, "things").flatMap((n) => relations.byName(n, []) ?? []),
+        }));
+      const least = entry.details.find((d) => d.clause === "least")?.slots[0]?.text as
+        | HouseHazard["least"]
+        | undefined;
       return {
         name,
         title: title || name,
         least: least ?? "warning",
-        raises: (verb: string, thing: Thing) => raisers.some((r) => r.verb === verb && r.things.includes(thing)),
+        raises: (verb: string, thing: Thing) =>
+          raisers.some((r) => r.verb === verb && r.things.includes(thing)),
       };
     });
 }

@@ -34,12 +34,22 @@ export function relationsOf(procedure: Procedure): Relations {
   const all = (names: readonly NameAt[], kinds: readonly string[]): readonly Thing[] =>
     names.flatMap((n) => byName(n, kinds) ?? []);
   const behind = once((thing) => all(partFacts(thing.entry).behind, FRONT_KINDS));
-  const secured = once((f) => (f.kind === "fastener" ? all(fastenerFacts(f.entry).secures, FRONT_KINDS) : []));
+  const secured = once((f) =>
+    f.kind === "fastener" ? all(fastenerFacts(f.entry).secures, FRONT_KINDS) : [],
+  );
   const carried = once((thing) => all(partFacts(thing.entry).carries, FRONT_KINDS));
   const of = (kind: string): readonly Thing[] => things.filter((t) => t.kind === kind);
   const fasteners = inverse(of("fastener"), secured);
-  const holders = inverse(things.filter((t) => carried(t).length > 0), carried);
-  const pulleys = once((belt) => all(beltFacts(belt.entry).pulleys.map((p) => p.part), ["part"]));
+  const holders = inverse(
+    things.filter((t) => carried(t).length > 0),
+    carried,
+  );
+  const pulleys = once((belt) =>
+    all(
+      beltFacts(belt.entry).pulleys.map((p) => p.part),
+      ["part"],
+    ),
+  );
   const belts = inverse(of("belt"), pulleys);
   const reach = once((thing) => reachOf(thing, behind, secured, (name) => byName(name, ["part"])));
   return {
@@ -50,7 +60,10 @@ export function relationsOf(procedure: Procedure): Relations {
     carried,
     belts: of("belt"),
     guards: unique(of("belt").flatMap((b) => behind(b).filter((t) => t.kind === "part"))),
-    partOfFace: (face) => things.find((t) => t.kind === "part" && t.entry === face.entry && t.line <= face.line && t.owner === face.owner) ?? null,
+    partOfFace: (face) =>
+      things.find(
+        (t) => t.kind === "part" && t.entry === face.entry && t.line <= face.line && t.owner === face.owner,
+      ) ?? null,
     into: (temporary) => {
       const { into, over } = temporaryFacts(temporary.entry);
       const name = into ?? over;
@@ -101,9 +114,13 @@ function indexByName(things: readonly Thing[]): ReadonlyMap<string, readonly Thi
   return index;
 }
 
-function inverse(things: readonly Thing[], relation: (thing: Thing) => readonly Thing[]): (thing: Thing) => readonly Thing[] {
+function inverse(
+  things: readonly Thing[],
+  relation: (thing: Thing) => readonly Thing[],
+): (thing: Thing) => readonly Thing[] {
   const back = new Map<Thing, Thing[]>();
-  for (const thing of things) for (const other of relation(thing)) back.set(other, [...(back.get(other) ?? []), thing]);
+  for (const thing of things)
+    for (const other of relation(thing)) back.set(other, [...(back.get(other) ?? []), thing]);
   return (thing) => back.get(thing) ?? NONE;
 }
 const NONE: readonly Thing[] = [];

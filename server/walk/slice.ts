@@ -64,7 +64,10 @@ function close(control: Control, own: ReadonlySet<number>): Set<number> {
     addRegion(point.region);
     if (point.parent >= 0) open.push(point.parent);
     if (point.kind !== "test") continue;
-    open.push(...(graph.regions[point.region]?.tests ?? []), ...point.counters.map((c) => returns[c] as number));
+    open.push(
+      ...(graph.regions[point.region]?.tests ?? []),
+      ...point.counters.map((c) => returns[c] as number),
+    );
     open.push(...(asks.get(point.variable) ?? []));
     const last = point.elseAt - 1;
     if (graph.points[last]?.kind === "jump" && graph.points[last]?.parent === at) open.push(last);

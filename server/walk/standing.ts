@@ -17,7 +17,8 @@ export function standingOf(graph: Graph, construct: "starts" | "ends", relations
   for (const { entry } of graph.procedure.thing.entry.children) {
     if (entry.construct !== construct) continue;
     for (const line of entry.children) {
-      const departure = DEPARTURE_NAMES.find((d) => DEPARTURES[d].said === line.entry.construct) ?? line.entry.construct;
+      const departure =
+        DEPARTURE_NAMES.find((d) => DEPARTURES[d].said === line.entry.construct) ?? line.entry.construct;
       for (const slot of line.entry.form.slots) {
         for (const { name } of namesIn(line.entry.form, slot.role)) {
           const thing = graph.scope.find(name, slot.accepts);

@@ -3,18 +3,19 @@
  * after it in the block it stands in; where none is, in the blocks around that. Once is enough until the hazard, once
  * raised, comes back.
  */
-import type { WalkFault, Watch } from "./faults";
-import { faultsOf } from "./faults";
+
+import type { Thing } from "../model";
+import type { Block } from "./build";
 import type { Control } from "./control";
 import { lowerBound } from "./control";
-import type { Block } from "./build";
-import { type HouseHazard, type Raised, raisedIn } from "./raised";
+import type { WalkFault, Watch } from "./faults";
+import { faultsOf } from "./faults";
 import { hazardNamed } from "./hazards";
 import type { CautionPoint, Point } from "./points";
+import { type HouseHazard, type Raised, raisedIn } from "./raised";
 import type { Relations } from "./relations";
 import { sliceOf } from "./slice";
 import type { Standing } from "./things";
-import type { Thing } from "../model";
 
 /** A hazard of which no caution tells in time. */
 export interface Untold extends WalkFault {
@@ -35,10 +36,17 @@ const TOLD = 2;
 const RAISED = 4;
 
 /** Follows every hazard of a graph; those of the house are added to those of the trade and the machine. */
-export function untoldIn(control: Control, relations: Relations, starts: Standing, house: readonly HouseHazard[]): readonly Untold[] {
+export function untoldIn(
+  control: Control,
+  relations: Relations,
+  starts: Standing,
+  house: readonly HouseHazard[],
+): readonly Untold[] {
   const { graph } = control;
   const raised = raisedIn(graph, relations, house);
-  const cautions: Caution[] = graph.points.flatMap((point, at) => (point.kind === "caution" ? [{ at, hazard: hazardNamed(point.hazard), point }] : []));
+  const cautions: Caution[] = graph.points.flatMap((point, at) =>
+    point.kind === "caution" ? [{ at, hazard: hazardNamed(point.hazard), point }] : [],
+  );
   const raisedAt = new Map<string, number[]>();
   for (const { hazard, at } of raised) raisedAt.set(hazard, [...(raisedAt.get(hazard) ?? []), ...at.keys()]);
   for (const points of raisedAt.values()) points.sort((a, b) => a - b);
@@ -47,14 +55,22 @@ export function untoldIn(control: Control, relations: Relations, starts: Standin
   const found: Untold[] = [];
   const said = new Set<string>();
   for (const hazard of raised) {
-    const tellers = cautions.filter((c) => c.hazard === hazard.hazard && [...hazard.at.keys()].some((p) => p > c.at && p < (scopes.get(c) as number)));
+    const tellers = cautions.filter(
+      (c) =>
+        c.hazard === hazard.hazard &&
+        [...hazard.at.keys()].some((p) => p > c.at && p < (scopes.get(c) as number)),
+    );
     const watch = watchHazard(hazard, tellers, acts, graph.points, starts);
     for (const fault of faultsOf(sliceOf(control, watch.points), watch)) {
       const spot = (graph.points[fault.point] as Point).spot;
       const key = `${hazard.hazard} ${spot.file}:${spot.line} ${spot.through?.line ?? ""}`;
       if (said.has(key)) continue;
       said.add(key);
-      const late = cautions.find((c) => c.hazard === hazard.hazard && isLate(graph.blocks, c, fault.point, graph.points, raisedAt.get(c.hazard) ?? []));
+      const late = cautions.find(
+        (c) =>
+          c.hazard === hazard.hazard &&
+          isLate(graph.blocks, c, fault.point, graph.points, raisedAt.get(c.hazard) ?? []),
+      );
       found.push({ ...fault, hazard, late: late?.at ?? -1 });
     }
   }
@@ -72,7 +88,13 @@ function scopeOf(blocks: readonly Block[], { at, point }: Caution, raised: reado
 }
 
 /** Whether a caution stands after an act in the same section and there is no other act after it that it could be for. */
-function isLate(blocks: readonly Block[], { at, point }: Caution, act: number, points: readonly Point[], raised: readonly number[]): boolean {
+function isLate(
+  blocks: readonly Block[],
+  { at, point }: Caution,
+  act: number,
+  points: readonly Point[],
+  raised: readonly number[],
+): boolean {
   if (at < act) return false;
   const section = sectionOf(blocks, point.block);
   if (section !== sectionOf(blocks, (points[act] as Point).block)) return false;
@@ -82,12 +104,16 @@ function isLate(blocks: readonly Block[], { at, point }: Caution, act: number, p
 
 function sectionOf(blocks: readonly Block[], block: number): number {
   let b = block;
-  while (b >= 0 && blocks[b]?.construct !== "section" && blocks[b]?.construct !== "procedure") b = (blocks[b] as Block).parent;
+  while (b >= 0 && blocks[b]?.construct !== "section" && blocks[b]?.construct !== "procedure")
+    b = (blocks[b] as Block).parent;
   return b;
 }
 
 /** Acts by the thing they are on; those on a temporary also by the thing it goes into. Acts on machines under null. */
-function actsByThing(points: readonly Point[], relations: Relations): ReadonlyMap<Thing | null, readonly number[]> {
+function actsByThing(
+  points: readonly Point[],
+  relations: Relations,
+): ReadonlyMap<Thing | null, readonly number[]> {
   const acts = new Map<Thing | null, number[]>();
   const add = (thing: Thing | null, at: number): void => {
     const list = acts.get(thing);
@@ -114,10 +140,19 @@ function watchHazard(
   const { source, fact, at } = hazard;
   const tells = new Set(tellers.map((c) => c.at));
   const verbAt = (p: number): string => (points[p]?.kind === "act" ? points[p].verb : "");
-  const touches = new Set([...(acts.get(source) ?? []), ...(fact.wakesAll.length > 0 ? (acts.get(null) ?? []) : [])]);
-  const changes = [...touches].filter((p) => [fact.quiet, fact.wakes, fact.wakesAll].some((verbs) => verbs.includes(verbAt(p))));
+  const touches = new Set([
+    ...(acts.get(source) ?? []),
+    ...(fact.wakesAll.length > 0 ? (acts.get(null) ?? []) : []),
+  ]);
+  const changes = [...touches].filter((p) =>
+    [fact.quiet, fact.wakes, fact.wakesAll].some((verbs) => verbs.includes(verbAt(p))),
+  );
   const standing = starts.get(source);
-  const gone = standing?.has("off") || standing?.has("drained") || standing?.has("isolated") || standing?.has("disconnected");
+  const gone =
+    standing?.has("off") ||
+    standing?.has("drained") ||
+    standing?.has("isolated") ||
+    standing?.has("disconnected");
   return {
     thing: source,
     marks: [{ code: "caution-missing", thing: source, other: null, state: hazard.hazard }],

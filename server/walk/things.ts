@@ -10,7 +10,10 @@ import type { Graph } from "./graph";
 import type { Role } from "./roles";
 import type { Choice } from "./variables";
 
-const BIT = Object.fromEntries(DEPARTURE_NAMES.map((name, bit) => [name, 1 << bit])) as Record<Departure, number>;
+const BIT = Object.fromEntries(DEPARTURE_NAMES.map((name, bit) => [name, 1 << bit])) as Record<
+  Departure,
+  number
+>;
 /** Taken as off after a fault: in nobody's way, and nothing is owed for it. */
 const TAKEN_AS_OFF = 1 << DEPARTURE_NAMES.length;
 /** Not on this machine. */
@@ -22,9 +25,16 @@ const OUT_OF_THE_WAY = BIT.off | BIT.disconnected | TAKEN_AS_OFF | ABSENT;
 export type Standing = ReadonlyMap<Thing, ReadonlySet<string>>;
 
 /** Watches a thing through its roles. */
-export function watchThing(graph: Graph, thing: Thing, roles: readonly Role[], starts: Standing, ends: Standing): Watch {
+export function watchThing(
+  graph: Graph,
+  thing: Thing,
+  roles: readonly Role[],
+  starts: Standing,
+  ends: Standing,
+): Watch {
   const marks: Mark[] = [];
-  const mark = (code: string, other: Thing | null, state: string): number => marks.push({ code, thing, other, state }) - 1;
+  const mark = (code: string, other: Thing | null, state: string): number =>
+    marks.push({ code, thing, other, state }) - 1;
   const left = new Map(DEPARTURE_NAMES.map((d) => [d, mark(DEPARTURES[d].left, null, DEPARTURES[d].said)]));
   const end = graph.points.length - 1;
   const at = new Map<number, ((state: number, report: (mark: number) => void) => number)[]>();
@@ -58,7 +68,8 @@ export function watchThing(graph: Graph, thing: Thing, roles: readonly Role[], s
     marks,
     starts: startsOf(graph, thing, starts),
     points: [...at.keys()],
-    step: (state, point, report) => (at.get(point) ?? []).reduce((s, move) => ((s & ABSENT) !== 0 ? s : move(s, report)), state),
+    step: (state, point, report) =>
+      (at.get(point) ?? []).reduce((s, move) => ((s & ABSENT) !== 0 ? s : move(s, report)), state),
   };
 }
 

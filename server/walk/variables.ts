@@ -108,7 +108,10 @@ function matches(parts: readonly string[], said: string): boolean {
   return parts.includes(said);
 }
 
-function choicesBeside(procedure: Procedure, choice: Thing): { key: string; names: readonly string[] } | null {
+function choicesBeside(
+  procedure: Procedure,
+  choice: Thing,
+): { key: string; names: readonly string[] } | null {
   const near = [...procedure.things, ...(procedure.machine?.things ?? [])];
   const group = near.find(
     (t) =>
@@ -119,7 +122,11 @@ function choicesBeside(procedure: Procedure, choice: Thing): { key: string; name
   );
   if (!group) return null;
   const inside = near.filter(
-    (t) => t.kind === "choice" && t.file === group.file && t.line > group.line && t.line < group.line + group.entry.lineCount,
+    (t) =>
+      t.kind === "choice" &&
+      t.file === group.file &&
+      t.line > group.line &&
+      t.line < group.line + group.entry.lineCount,
   );
   return { key: idOf(group), names: inside.map((t) => t.name) };
 }

@@ -13,12 +13,17 @@ interface Decision {
 }
 
 /** The decisions that lead to a fault, in words; none where every way that comes to the point shows it. */
-export function wayTo(slice: Slice, automaton: Automaton, followed: Followed, found: Found): readonly string[] {
+export function wayTo(
+  slice: Slice,
+  automaton: Automaton,
+  followed: Followed,
+  found: Found,
+): readonly string[] {
   const key = markKey(found.point, found.mark);
   const always = (run: Followed): boolean =>
     !run.cutShort && (run.marked.get(key) ?? 0) > 0 && run.marked.get(key) === run.visits.get(found.point);
   if (always(followed)) return [];
-  const decisions = decisionsTo(slice, followed, found.configuration);
+  const decisions = decisionsTo(followed, found.configuration);
   const points = slice.control.graph.points;
   const costs = (test: number): number =>
     decisions.some((d) => d.test === test && d.into && !(points[test] as TestPoint).passes) ? 1 : 0;
@@ -41,7 +46,7 @@ function allow(decisions: readonly Decision[], tests: readonly number[]): Readon
   return allowed;
 }
 
-function decisionsTo(slice: Slice, { trail }: Followed, last: number): Decision[] {
+function decisionsTo({ trail }: Followed, last: number): Decision[] {
   const decisions: Decision[] = [];
   for (let c = last; c >= 0; c = trail.from[c] as number) {
     const before = trail.from[c] as number;

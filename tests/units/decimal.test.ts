@@ -1,4 +1,4 @@
-/** Numbers as written. */
+/** Numbers exactly as they are written: what is read, what is refused, and rounding. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { parseDecimal, round, roundedDecimal } from "../../server/units/decimal";
