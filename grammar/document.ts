@@ -44,14 +44,17 @@ export function documentText(document: Document): string {
 export function applyEdits(document: Document, edits: readonly Edit[]): Document {
   const lines = [...document.lines];
   for (const edit of edits) {
-    const start = clamp(lines, edit.start);
-    const end = clamp(lines, edit.end);
+    const [start, end] = inOrder(clamp(lines, edit.start), clamp(lines, edit.end));
     const first = lines[start.line] as Line;
     const last = lines[end.line] as Line;
     const text = first.text.slice(0, start.character) + edit.text + last.text.slice(end.character);
     lines.splice(start.line, end.line - start.line + 1, ...text.split(/\r\n|\n|\r/).map(parseLine));
   }
   return { lines, shape: document.shape, tree: reassemble(lines, document) };
+}
+
+function inOrder(a: Position, b: Position): [Position, Position] {
+  return a.line < b.line || (a.line === b.line && a.character <= b.character) ? [a, b] : [b, a];
 }
 
 function clamp(lines: readonly Line[], at: Position): Position {

@@ -4,6 +4,7 @@
  */
 import type { IToken } from "chevrotain";
 import { CONSTRUCTS, clauses, elementsOf, type LineForm, stopWords } from "./constructs";
+import { partsOf, rivalsOf } from "./optionals";
 import type { Element, SlotElement } from "./pattern";
 import type { Phrase, SlotContent, SlotValue } from "./statement";
 import * as t from "./tokens";
@@ -268,34 +269,6 @@ class LineGrammar extends ValueGrammar {
     const after = (at < 0 ? tokens[tokens.length - 1] : tokens[at - 1]) ?? null;
     return { found: at < 0 ? null : token, after, expected: this.expected };
   }
-}
-
-/**
- * The optional parts at a form's end that read as something of their own: they are more than a word and begin with
- * one, or are a figure behind a title.
- */
-function partsOf(elements: readonly Element[]): Element[] {
-  const last = elements.findLastIndex((element) => element.type !== "optional");
-  return elements.filter((element, i) => {
-    if (i <= last || element.type !== "optional") return false;
-    const [first] = element.elements;
-    if (first?.type === "word") return element.elements.length > 1;
-    const before = elements[i - 1];
-    return (
-      first?.type === "slot" && first.kind === "QUANTITY" && before?.type === "slot" && before.kind === "TEXT"
-    );
-  });
-}
-
-/** For each clause that begins with a word: the next word said in it, and at which token it stands. */
-function rivalsOf(word: string, follow: readonly string[]): { word: string; at: number }[] {
-  return follow.flatMap((id) => {
-    const [first, ...rest] = elementsOf(`+${id}`);
-    if (first?.type !== "word" || first.word !== word) return [];
-    const i = rest.findIndex((element) => element.type === "word");
-    const next = rest[i];
-    return next?.type === "word" ? [{ word: next.word, at: i + 2 }] : [];
-  });
 }
 
 /** Outcomes that are also words of clauses. */

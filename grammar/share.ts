@@ -1,33 +1,24 @@
 /**
- * Puts blocks of an earlier tree in place of equal new ones, so that what was worked out for them stands.
+ * Puts blocks of an earlier tree in place of equal new ones, so that what was worked out for them stands. Blocks are
+ * equal when their heads and all that stands in them are; where one moved to does not matter.
  */
-import { adopt } from "./mend/sound";
-import type { Line } from "./statement";
+import { adopt } from "./sound";
 import { type Block, isBlock, type Node, type Tree } from "./tree";
 
 /** The new tree, with every block that the earlier tree had too as the same object. */
 export function shareWith(before: Tree, after: Tree): Tree {
-  const spare = new Map<Line | null, Block[]>();
-  collectSpare(before.children, after.children, spare);
-  return { ...after, children: shareNodes(before.children, after.children, spare) };
+  const sharing = new Sharing();
+  sharing.collect(before.children, after.children);
+  return { ...after, children: sharing.share(before.children, after.children) };
 }
 
-type Spare = Map<Line | null, Block[]>;
-
-/** How many blocks with the same head are compared: more would only matter to a text of equal blocks. */
-const TRIES = 16;
-
-/** How many children at the front and at the back belong together: the same line, or blocks with the same head. */
+/** How many nodes at the front and at the back belong together: the same line, or blocks with the same head. */
 function pairs(old: readonly Node[], now: readonly Node[]): { front: number; back: number } {
   const most = Math.min(old.length, now.length);
   let front = 0;
   while (front < most && isPair(old[front] as Node, now[front] as Node)) front++;
   let back = 0;
-  while (
-    back < most - front &&
-    isPair(old[old.length - 1 - back] as Node, now[now.length - 1 - back] as Node)
-  )
-    back++;
+  while (back < most - front && isPair(old.at(-1 - back) as Node, now.at(-1 - back) as Node)) back++;
   return { front, back };
 }
 
@@ -35,50 +26,51 @@ function isPair(a: Node, b: Node): boolean {
   return a === b || (isBlock(a) && isBlock(b) && a.head === b.head);
 }
 
-/** Collects the blocks of the earlier tree that have no partner: they may have moved. */
-function collectSpare(old: readonly Node[], now: readonly Node[], spare: Spare): void {
-  const { front, back } = pairs(old, now);
-  for (let i = 0; i < front; i++) collectInPair(old[i] as Node, now[i] as Node, spare);
-  for (let i = 1; i <= back; i++)
-    collectInPair(old[old.length - i] as Node, now[now.length - i] as Node, spare);
-  for (let i = front; i < old.length - back; i++) addSpare(old[i] as Node, spare);
-}
+class Sharing {
+  private readonly known = new Map<string, Block>();
+  private readonly ids = new Map<Node | null, number>();
+  /** The block that stands for others equal to it. */
+  private readonly chosen = new Map<Block, Block>();
 
-function collectInPair(a: Node, b: Node, spare: Spare): void {
-  if (a !== b && isBlock(a) && isBlock(b)) collectSpare(a.children, b.children, spare);
-}
+  /** Learns the blocks of the earlier tree that are not still in their place. */
+  collect(old: readonly Node[], now: readonly Node[]): void {
+    const { front, back } = pairs(old, now);
+    old.forEach((node, i) => {
+      const fromEnd = old.length - i;
+      const partner = i < front ? now[i] : fromEnd <= back ? now[now.length - fromEnd] : undefined;
+      if (!isBlock(node) || node === partner) return;
+      this.collect(node.children, partner && isBlock(partner) ? partner.children : []);
+      this.learn(node, node.children);
+    });
+  }
 
-function addSpare(node: Node, spare: Spare): void {
-  if (!isBlock(node)) return;
-  const list = spare.get(node.head);
-  if (list) list.push(node);
-  else spare.set(node.head, [node]);
-  for (const child of node.children) addSpare(child, spare);
-}
+  /** The new nodes, with the earlier blocks in place of equal ones. */
+  share(old: readonly Node[], now: readonly Node[]): readonly Node[] {
+    const { front, back } = pairs(old, now);
+    const shared = now.map((node, i) => {
+      const fromEnd = now.length - i;
+      const partner = i < front ? old[i] : fromEnd <= back ? old[old.length - fromEnd] : undefined;
+      if (node === partner || !isBlock(node)) return node;
+      const children = this.share(partner && isBlock(partner) ? partner.children : [], node.children);
+      return adopt(node, this.learn(node, children));
+    });
+    return shared.every((node, i) => node === now[i]) ? now : shared;
+  }
 
-function shareNodes(old: readonly Node[], now: readonly Node[], spare: Spare): readonly Node[] {
-  const { front, back } = pairs(old, now);
-  const shared = now.map((node, i) => {
-    const fromEnd = now.length - i;
-    const partner = i < front ? old[i] : fromEnd <= back ? old[old.length - fromEnd] : undefined;
-    return shareNode(node, partner, spare);
-  });
-  return sameNodes(shared, old) ? old : shared;
-}
+  /** The block that stands for this one with these children: an equal one that is known, else itself. */
+  private learn(block: Block, children: readonly Node[]): Block {
+    const parts = children.map((node) => this.idOf(isBlock(node) ? (this.chosen.get(node) ?? node) : node));
+    const key = `${this.idOf(block.head)} ${block.closed} ${parts.join()}`;
+    const known = this.known.get(key);
+    const own = known ?? (children === block.children ? block : { ...block, children });
+    if (!known) this.known.set(key, own);
+    this.chosen.set(block, own);
+    return own;
+  }
 
-function shareNode(node: Node, partner: Node | undefined, spare: Spare): Node {
-  if (node === partner || !isBlock(node)) return node;
-  const old = partner && isBlock(partner) ? partner : undefined;
-  const children = shareNodes(old?.children ?? [], node.children, spare);
-  if (old && old.closed === node.closed && sameNodes(old.children, children)) return adopt(node, old);
-  const list = spare.get(node.head) ?? [];
-  const at = list
-    .slice(0, TRIES)
-    .findIndex((other) => other.closed === node.closed && sameNodes(other.children, children));
-  if (at >= 0) return adopt(node, list.splice(at, 1)[0] as Block);
-  return sameNodes(children, node.children) ? node : adopt(node, { ...node, children });
-}
-
-function sameNodes(a: readonly Node[], b: readonly Node[]): boolean {
-  return a === b || (a.length === b.length && a.every((node, i) => node === b[i]));
+  private idOf(node: Node | null): number {
+    const id = this.ids.get(node) ?? this.ids.size;
+    this.ids.set(node, id);
+    return id;
+  }
 }

@@ -141,12 +141,12 @@ export class ValueGrammar extends EmbeddedActionsParser {
     ]),
   );
 
-  protected readonly quantity: Rule<RawQuantity> = this.RULE("quantity", () => {
+  /** A quantity without the same in another unit behind it: brackets do not nest, so no line is too deep to read. */
+  private readonly plainQuantity: Rule<RawQuantity> = this.RULE("plainQuantity", () => {
     let from: IToken | undefined;
     let relation: Relation = "exact";
     let second: RawFigure[] = [];
     let tolerance: RawFigure[] = [];
-    let other: RawQuantity | null = null;
     this.ACTION(() => {
       from = this.LA(1);
     });
@@ -162,13 +162,24 @@ export class ValueGrammar extends EmbeddedActionsParser {
       this.CONSUME(t.keywordType("to"));
       second = this.SUBRULE2(this.figures);
     });
-    this.OPTION3(() => {
+    const span = this.ACTION(() => spanBetween(from as IToken, this.LA(0)));
+    return { relation, first, second, tolerance, other: null, span };
+  });
+
+  protected readonly quantity: Rule<RawQuantity> = this.RULE("quantity", () => {
+    let other: RawQuantity | null = null;
+    const own = this.SUBRULE(this.plainQuantity);
+    this.OPTION(() => {
       this.CONSUME(t.LeftParen);
-      other = this.SUBRULE(this.quantity);
+      other = this.SUBRULE2(this.plainQuantity);
       this.CONSUME(t.RightParen);
     });
-    const span = this.ACTION(() => spanBetween(from as IToken, this.LA(0)));
-    return { relation, first, second, tolerance, other, span };
+    if (!other) return own;
+    return {
+      ...own,
+      other,
+      span: this.ACTION(() => ({ start: own.span.start, end: t.tokenEnd(this.LA(0)) })),
+    };
   });
 
   protected readonly point: Rule<SlotContent> = this.RULE("point", () => {

@@ -5,17 +5,18 @@
  * leaves every other line in the blocks it was in. The search keeps the few cheapest readings from line to line.
  */
 import { layoutOf } from "../layout";
+import { heightOf } from "../sound";
 import type { Line } from "../statement";
 import { type Block, DEEPEST, type Tree } from "../tree";
 import { buildTree } from "./build";
 import { COST } from "./costs";
-import { Search, type State } from "./search";
+import { Search } from "./search";
 import { solidBlocks } from "./solid";
-import { heightOf } from "./sound";
+import type { State } from "./state";
 
 /** Readings dearer than the cheapest by more are dropped, and all but the cheapest few. */
-const MARGIN = 9;
-const WIDTH = 16;
+const MARGIN = 7;
+const WIDTH = 10;
 
 /** Makes the cheapest tree of lines whose braces do not balance; never fails. */
 export function mend(lines: readonly Line[]): Tree {
@@ -25,11 +26,14 @@ export function mend(lines: readonly Line[]): Tree {
     { frame: search.frames.root, cost: 0, column: -1, misfit: false, skipped: 0, moves: null },
   ];
   const solids = layout.indented ? solidBlocks(lines) : new Map<number, Block>();
+  let plainUntil = 0;
   for (let at = 0; at < lines.length; ) {
     const line = lines[at] as Line;
     // Without indentation a comment says nothing; it goes with the line behind it, as a blank line does.
     const silent = line.kind === "blank" || (line.kind === "comment" && !layout.indented);
-    const solid = silent ? undefined : solidFor(states, solids.get(at));
+    const found = silent || at < plainUntil ? undefined : solids.get(at);
+    const solid = solidFor(states, found);
+    if (found && !solid) plainUntil = at + found.lineCount;
     if (solid) states = cheapest(search.readSolid(states, line, at, solid));
     else if (!silent) states = cheapest(search.readLine(states, line, at));
     at += solid ? solid.lineCount : 1;

@@ -8,19 +8,7 @@ import { type Block, blockOf, DEEPEST, fits, levelOf, STEP } from "../tree";
 import type { Move, Role } from "./build";
 import { COST } from "./costs";
 import { type Frame, Frames } from "./frames";
-
-/** A reading of the lines so far. */
-export interface State {
-  readonly frame: Frame;
-  readonly cost: number;
-  /** The column of the line before in the same block; -1 at its start. */
-  readonly column: number;
-  /** The line before did not fit either: one cause costs once. */
-  readonly misfit: boolean;
-  /** Heads that stand too deep to open a block. */
-  readonly skipped: number;
-  readonly moves: Move | null;
-}
+import { endBlock, type State } from "./state";
 
 /** A place for a line: after some blocks have ended without a `}`, perhaps in a block that lost its head. */
 interface Place {
@@ -296,17 +284,3 @@ export class Search {
 type Take = (cost: number) => void;
 
 const isSoft = (line: Line): boolean => line.kind === "broken" || line.kind === "comment";
-
-/** Ends the innermost block. */
-function endBlock(state: State, cost: number, moves: Move | null): State {
-  const { frame } = state;
-  const parent = frame.parent as Frame;
-  return {
-    frame: parent,
-    cost: state.cost + cost,
-    column: frame.column,
-    misfit: frame.misfit,
-    skipped: 0,
-    moves: moves ?? state.moves,
-  };
-}

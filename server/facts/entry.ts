@@ -3,7 +3,16 @@
  * constructs in it, its prose. A pure function of the block, so it is kept by block; places are relative to the
  * entry's first line.
  */
-import { type Block, type Line, type NameValue, type Node, type Phrase, phraseLike, type SlotValue, type Span } from "../../grammar";
+import {
+  type Block,
+  type Line,
+  type NameValue,
+  type Node,
+  type Phrase,
+  phraseLike,
+  type SlotValue,
+  type Span,
+} from "../../grammar";
 import type { Quantity } from "../units/quantity";
 import { type QuantityProblem, readQuantity } from "./quantity";
 
@@ -95,8 +104,16 @@ function readSingle(line: Line): Entry {
   const [form = EMPTY, ...details] = detailsOf(line, 0);
   const broken = line.kind === "broken";
   return {
-    construct: broken ? "" : constructOf(line), line, form: broken ? { ...EMPTY, at: { row: 0, span: whole(line) } } : form, details, children: [],
-    paragraphs: [], hasBlock: false, lineCount: 1, doubtful: broken, brokenInside: broken,
+    construct: broken ? "" : constructOf(line),
+    line,
+    form: broken ? { ...EMPTY, at: { row: 0, span: whole(line) } } : form,
+    details,
+    children: [],
+    paragraphs: [],
+    hasBlock: false,
+    lineCount: 1,
+    doubtful: broken,
+    brokenInside: broken,
   };
 }
 
@@ -109,16 +126,36 @@ function detailsOf(line: Line, row: number): Detail[] {
 }
 
 function detailOf(phrase: Phrase, row: number): Detail {
-  return { clause: phrase.clause, words: phrase.words, slots: phrase.slots.map((slot) => slotOf(slot, row)), at: { row, span: phrase.span }, details: [] };
+  return {
+    clause: phrase.clause,
+    words: phrase.words,
+    slots: phrase.slots.map((slot) => slotOf(slot, row)),
+    at: { row, span: phrase.span },
+    details: [],
+  };
 }
 
 function slotOf(value: SlotValue, row: number): Slot {
   const { role, accepts, content } = value;
   const at = { row, span: value.span };
-  const base: Slot = { role, accepts, at, names: [], text: "", count: null, holes: [], quantity: null, point: null, problems: [] };
+  const base: Slot = {
+    role,
+    accepts,
+    at,
+    names: [],
+    text: "",
+    count: null,
+    holes: [],
+    quantity: null,
+    point: null,
+    problems: [],
+  };
   switch (content.kind) {
     case "names":
-      return { ...base, names: content.names.map((n: NameValue) => ({ name: n.name, at: { row, span: n.span } })) };
+      return {
+        ...base,
+        names: content.names.map((n: NameValue) => ({ name: n.name, at: { row, span: n.span } })),
+      };
     case "text":
     case "number":
       return { ...base, text: content.text };
@@ -153,7 +190,13 @@ function readBlock(block: Block): Entry {
     const isLine = !("children" in node);
     if (isLine && node.kind === "prose") addProse(paragraphs, node, row);
     else if (isLine && phraseLike(node) && single) details.push(withOwn(detailsOf(node, row)));
-    else if (!isLine && node.head && node.head.head === "+pulley") details.push(withOwn([...detailsOf(node.head, row), ...node.children.flatMap((c, i) => ("children" in c ? [] : detailsOf(c, row + 1 + i)))]));
+    else if (!isLine && node.head && node.head.head === "+pulley")
+      details.push(
+        withOwn([
+          ...detailsOf(node.head, row),
+          ...node.children.flatMap((c, i) => ("children" in c ? [] : detailsOf(c, row + 1 + i))),
+        ]),
+      );
     else if (!isLine || node.kind === "statement" || node.kind === "broken") {
       const entry = readEntry(node);
       children.push({ row, entry });
@@ -163,8 +206,16 @@ function readBlock(block: Block): Entry {
     row += isLine ? 1 : node.lineCount;
   }
   return {
-    construct: single?.construct ?? "", line: head, form: single?.form ?? EMPTY, details, children, paragraphs,
-    hasBlock: true, lineCount: block.lineCount, doubtful, brokenInside,
+    construct: single?.construct ?? "",
+    line: head,
+    form: single?.form ?? EMPTY,
+    details,
+    children,
+    paragraphs,
+    hasBlock: true,
+    lineCount: block.lineCount,
+    doubtful,
+    brokenInside,
   };
 }
 
@@ -176,7 +227,11 @@ function withOwn(details: readonly Detail[]): Detail {
 function addProse(paragraphs: Paragraph[], line: Line, row: number): void {
   const last = paragraphs[paragraphs.length - 1];
   if (last && last.row + last.rows === row) {
-    paragraphs[paragraphs.length - 1] = { ...last, rows: last.rows + 1, text: `${last.text} ${line.prose}`.trim() };
+    paragraphs[paragraphs.length - 1] = {
+      ...last,
+      rows: last.rows + 1,
+      text: `${last.text} ${line.prose}`.trim(),
+    };
   } else paragraphs.push({ row, rows: 1, text: line.prose });
 }
 

@@ -3,7 +3,19 @@
  * by entry; names are not yet bound.
  */
 import type { Quantity } from "../units/quantity";
-import { type At, clauseOf, clausesOf, countIn, type Detail, type Entry, type NameAt, namesIn, quantityIn, slotIn, textIn } from "./entry";
+import {
+  type At,
+  clauseOf,
+  clausesOf,
+  countIn,
+  type Detail,
+  type Entry,
+  type NameAt,
+  namesIn,
+  quantityIn,
+  slotIn,
+  textIn,
+} from "./entry";
 import { keptByEntry } from "./kept";
 
 const has = (entry: Entry, clause: string): boolean => clauseOf(entry, clause) !== undefined;
@@ -36,28 +48,32 @@ export interface PartFacts {
 }
 
 /** Reads a part, gear, clip, line (cable, hose, pipe …) or belt as something that can come off. */
-export const partFacts = keptByEntry((entry: Entry): PartFacts => ({
-  behind: namesOf(entry, "behind", "things"),
-  weight: quantityIn(clauseOf(entry, "weight"), "weight"),
-  contains: namesOf(entry, "contains", "fluid"),
-  carries: namesOf(entry, "carries", "things"),
-  springLoaded: has(entry, "spring-loaded"),
-  wayRound: clauseOf(entry, "way-round") ?? null,
-  ownPlace: has(entry, "holds-own-place"),
-  handed: has(entry, "handed"),
-  like: namesOf(entry, "like", "things"),
-  forEach: namesOf(entry, "for-each", "set")[0] ?? null,
-  onlyOn: namesOf(entry, "only-on", "variants"),
-  faces: clausesOf(entry, "face"),
-  renewEveryTime: clausesOf(entry, "renew").some((d) => d.words.includes("every")),
-  highVoltage: has(entry, "high-voltage"),
-  battery: has(entry, "battery"),
-  pressurised: has(entry, "pressurised"),
-  hot: has(entry, "hot"),
-  fuel: has(entry, "fuel"),
-  harmful: has(entry, "harmful"),
-  storesCharge: has(entry, "stores-charge") ? { time: quantityIn(clauseOf(entry, "stores-charge"), "time") } : null,
-}));
+export const partFacts = keptByEntry(
+  (entry: Entry): PartFacts => ({
+    behind: namesOf(entry, "behind", "things"),
+    weight: quantityIn(clauseOf(entry, "weight"), "weight"),
+    contains: namesOf(entry, "contains", "fluid"),
+    carries: namesOf(entry, "carries", "things"),
+    springLoaded: has(entry, "spring-loaded"),
+    wayRound: clauseOf(entry, "way-round") ?? null,
+    ownPlace: has(entry, "holds-own-place"),
+    handed: has(entry, "handed"),
+    like: namesOf(entry, "like", "things"),
+    forEach: namesOf(entry, "for-each", "set")[0] ?? null,
+    onlyOn: namesOf(entry, "only-on", "variants"),
+    faces: clausesOf(entry, "face"),
+    renewEveryTime: clausesOf(entry, "renew").some((d) => d.words.includes("every")),
+    highVoltage: has(entry, "high-voltage"),
+    battery: has(entry, "battery"),
+    pressurised: has(entry, "pressurised"),
+    hot: has(entry, "hot"),
+    fuel: has(entry, "fuel"),
+    harmful: has(entry, "harmful"),
+    storesCharge: has(entry, "stores-charge")
+      ? { time: quantityIn(clauseOf(entry, "stores-charge"), "time") }
+      : null,
+  }),
+);
 
 /** In which order several fasteners of a group are turned. */
 export type OrderMethod = "crosswise" | "from-middle" | "from-ends" | null;
@@ -90,7 +106,11 @@ export interface FastenerFacts {
   readonly countAt: At | null;
   readonly layout: string;
   readonly numbered: readonly number[];
-  readonly lengths: readonly { readonly holes: readonly number[]; readonly length: Quantity | null; readonly at: At }[];
+  readonly lengths: readonly {
+    readonly holes: readonly number[];
+    readonly length: Quantity | null;
+    readonly at: At;
+  }[];
   readonly order: readonly number[];
   readonly method: OrderMethod;
   readonly state: ThreadState;
@@ -127,10 +147,22 @@ export const fastenerFacts = keptByEntry((entry: Entry): FastenerFacts => {
     countAt: count?.at ?? null,
     layout: textIn(clauseOf(entry, "layout"), "shape"),
     numbered: layoutHoles,
-    lengths: clausesOf(entry, "holes").map((d) => ({ holes: slotIn(d, "holes")?.holes ?? [], length: quantityIn(d, "length"), at: d.at })),
+    lengths: clausesOf(entry, "holes").map((d) => ({
+      holes: slotIn(d, "holes")?.holes ?? [],
+      length: quantityIn(d, "length"),
+      at: d.at,
+    })),
     order: slotIn(clauseOf(entry, "order"), "holes")?.holes ?? [],
     method: methodIn(entry.details),
-    state: has(entry, "dry") ? "dry" : has(entry, "oiled") ? "oiled" : has(entry, "locked") ? "locked" : has(entry, "as-supplied") ? "as-supplied" : null,
+    state: has(entry, "dry")
+      ? "dry"
+      : has(entry, "oiled")
+        ? "oiled"
+        : has(entry, "locked")
+          ? "locked"
+          : has(entry, "as-supplied")
+            ? "as-supplied"
+            : null,
     lubricant,
     setting: has(entry, "setting"),
     material: textIn(clauseOf(entry, "threads-into"), "material"),
@@ -148,7 +180,8 @@ export const fastenerFacts = keptByEntry((entry: Entry): FastenerFacts => {
 
 /** The order method among some clauses. */
 export function methodIn(details: readonly Detail[]): OrderMethod {
-  for (const { clause } of details) if (clause === "crosswise" || clause === "from-middle" || clause === "from-ends") return clause;
+  for (const { clause } of details)
+    if (clause === "crosswise" || clause === "from-middle" || clause === "from-ends") return clause;
   return null;
 }
 
@@ -158,7 +191,17 @@ export function stageOf(detail: Detail): Stage {
   const back = detail.words.includes("back");
   const feel = detail.words.includes("feel");
   const said = value ?? detail.slots.some((s) => s.role === "value");
-  const kind = feel ? "by-feel" : back ? (value || !detail.words.includes("to") ? "back" : "back-to") : !said ? "unsaid" : value?.kind === "angle" ? "angle" : "torque";
+  const kind = feel
+    ? "by-feel"
+    : back
+      ? value || !detail.words.includes("to")
+        ? "back"
+        : "back-to"
+      : !said
+        ? "unsaid"
+        : value?.kind === "angle"
+          ? "angle"
+          : "torque";
   return {
     name: namesIn(detail, "stage")[0]?.name ?? "",
     at: detail.at,
@@ -186,17 +229,19 @@ export interface FluidFacts {
 }
 
 /** Reads a fluid or a consumable. */
-export const fluidFacts = keptByEntry((entry: Entry): FluidFacts => ({
-  capacity: quantityIn(entry.form, "capacity"),
-  hot: has(entry, "hot"),
-  pressurised: has(entry, "pressurised"),
-  fuel: has(entry, "fuel"),
-  harmful: has(entry, "harmful"),
-  grade: textIn(clauseOf(entry, "grade"), "grade"),
-  dispose: textIn(clauseOf(entry, "dispose"), "how"),
-  openTime: quantityIn(clauseOf(entry, "open-time"), "time"),
-  cure: quantityIn(clauseOf(entry, "cure"), "time"),
-}));
+export const fluidFacts = keptByEntry(
+  (entry: Entry): FluidFacts => ({
+    capacity: quantityIn(entry.form, "capacity"),
+    hot: has(entry, "hot"),
+    pressurised: has(entry, "pressurised"),
+    fuel: has(entry, "fuel"),
+    harmful: has(entry, "harmful"),
+    grade: textIn(clauseOf(entry, "grade"), "grade"),
+    dispose: textIn(clauseOf(entry, "dispose"), "how"),
+    openTime: quantityIn(clauseOf(entry, "open-time"), "time"),
+    cure: quantityIn(clauseOf(entry, "cure"), "time"),
+  }),
+);
 
 export interface Pulley {
   readonly part: NameAt;
@@ -221,29 +266,33 @@ export interface BeltFacts {
 }
 
 /** Reads a belt or chain and its pulleys, in the order of the lines. */
-export const beltFacts = keptByEntry((entry: Entry): BeltFacts => ({
-  toothed: has(entry, "toothed"),
-  pitch: quantityIn(clauseOf(entry, "pitch"), "pitch"),
-  teeth: countIn(clauseOf(entry, "teeth"), "teeth"),
-  length: quantityIn(clauseOf(entry, "length"), "length"),
-  thickness: quantityIn(clauseOf(entry, "thickness"), "thickness"),
-  path: (textIn(clauseOf(entry, "path"), "path") || null) as BeltFacts["path"],
-  pulleys: clausesOf(entry, "pulley").flatMap((d) => {
-    const part = namesIn(d, "part")[0];
-    if (!part) return [];
-    return [{
-      part,
-      at: d.at,
-      teeth: countIn(clauseOf(d, "teeth"), "teeth"),
-      diameter: quantityIn(clauseOf(d, "diameter"), "diameter"),
-      centre: slotIn(clauseOf(d, "centre"), "centre")?.point ?? null,
-      shaft: namesIn(clauseOf(d, "on-shaft"), "shaft")[0] ?? null,
-      backOfBelt: clauseOf(d, "back-of-belt") !== undefined,
-      travel: quantityIn(clauseOf(d, "travel"), "travel"),
-      loaded: clauseOf(d, "loaded") !== undefined,
-    }];
+export const beltFacts = keptByEntry(
+  (entry: Entry): BeltFacts => ({
+    toothed: has(entry, "toothed"),
+    pitch: quantityIn(clauseOf(entry, "pitch"), "pitch"),
+    teeth: countIn(clauseOf(entry, "teeth"), "teeth"),
+    length: quantityIn(clauseOf(entry, "length"), "length"),
+    thickness: quantityIn(clauseOf(entry, "thickness"), "thickness"),
+    path: (textIn(clauseOf(entry, "path"), "path") || null) as BeltFacts["path"],
+    pulleys: clausesOf(entry, "pulley").flatMap((d) => {
+      const part = namesIn(d, "part")[0];
+      if (!part) return [];
+      return [
+        {
+          part,
+          at: d.at,
+          teeth: countIn(clauseOf(d, "teeth"), "teeth"),
+          diameter: quantityIn(clauseOf(d, "diameter"), "diameter"),
+          centre: slotIn(clauseOf(d, "centre"), "centre")?.point ?? null,
+          shaft: namesIn(clauseOf(d, "on-shaft"), "shaft")[0] ?? null,
+          backOfBelt: clauseOf(d, "back-of-belt") !== undefined,
+          travel: quantityIn(clauseOf(d, "travel"), "travel"),
+          loaded: clauseOf(d, "loaded") !== undefined,
+        },
+      ];
+    }),
   }),
-}));
+);
 
 export interface ShaftFacts {
   readonly turns: "clockwise" | "anticlockwise" | "either" | null;
@@ -269,8 +318,10 @@ export interface MarkFacts {
 }
 
 /** Reads a mark. */
-export const markFacts = keptByEntry((entry: Entry): MarkFacts => ({
-  on: namesOf(entry, "on-shaft", "shaft")[0] ?? null,
-  angle: quantityIn(clauseOf(entry, "at-angle"), "angle"),
-  behind: namesOf(entry, "behind", "things"),
-}));
+export const markFacts = keptByEntry(
+  (entry: Entry): MarkFacts => ({
+    on: namesOf(entry, "on-shaft", "shaft")[0] ?? null,
+    angle: quantityIn(clauseOf(entry, "at-angle"), "angle"),
+    behind: namesOf(entry, "behind", "things"),
+  }),
+);

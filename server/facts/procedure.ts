@@ -3,11 +3,25 @@
  * Pure functions of the entry, kept by entry; names are not yet bound.
  */
 import type { Quantity } from "../units/quantity";
-import { type At, type Child, clauseOf, clausesOf, countIn, type Detail, type Entry, type NameAt, namesIn, quantityIn, slotIn, textIn } from "./entry";
+import {
+  type At,
+  type Child,
+  clauseOf,
+  clausesOf,
+  countIn,
+  type Detail,
+  type Entry,
+  type NameAt,
+  namesIn,
+  quantityIn,
+  slotIn,
+  textIn,
+} from "./entry";
 import { keptByEntry } from "./kept";
 
 const has = (entry: Entry, clause: string): boolean => clauseOf(entry, clause) !== undefined;
-const names = (entry: Entry, clause: string, role: string): readonly NameAt[] => clausesOf(entry, clause).flatMap((d) => namesIn(d, role));
+const names = (entry: Entry, clause: string, role: string): readonly NameAt[] =>
+  clausesOf(entry, clause).flatMap((d) => namesIn(d, role));
 
 export interface Serials {
   readonly from: number;
@@ -19,7 +33,12 @@ export interface Header {
   readonly serials: readonly Serials[];
   readonly variants: readonly NameAt[];
   readonly documentNumber: string;
-  readonly revisions: readonly { readonly mark: string; readonly date: string; readonly reason: string; readonly at: At }[];
+  readonly revisions: readonly {
+    readonly mark: string;
+    readonly date: string;
+    readonly reason: string;
+    readonly at: At;
+  }[];
   readonly status: "draft" | "released" | null;
   readonly workingTime: Quantity | null;
   readonly qualification: string;
@@ -28,7 +47,8 @@ export interface Header {
 
 /** Reads the header lines of a procedure. */
 export const headerOf = keptByEntry((entry: Entry): Header => {
-  const first = (construct: string): Entry | undefined => entry.children.find((c) => c.entry.construct === construct)?.entry;
+  const first = (construct: string): Entry | undefined =>
+    entry.children.find((c) => c.entry.construct === construct)?.entry;
   const on = first("on");
   return {
     machine: namesIn(on?.form, "machine")[0] ?? null,
@@ -37,7 +57,12 @@ export const headerOf = keptByEntry((entry: Entry): Header => {
     documentNumber: textIn(first("document")?.form, "number"),
     revisions: entry.children
       .filter((c) => c.entry.construct === "revision")
-      .map(({ row, entry: { form } }) => ({ mark: namesIn(form, "mark")[0]?.name ?? "", date: textIn(form, "date"), reason: textIn(form, "reason"), at: { row, span: form.at.span } })),
+      .map(({ row, entry: { form } }) => ({
+        mark: namesIn(form, "mark")[0]?.name ?? "",
+        date: textIn(form, "date"),
+        reason: textIn(form, "reason"),
+        at: { row, span: form.at.span },
+      })),
     status: (textIn(first("status")?.form, "status") || null) as Header["status"],
     workingTime: quantityIn(first("working-time")?.form, "time"),
     qualification: textIn(first("qualification")?.form, "who"),
@@ -47,7 +72,10 @@ export const headerOf = keptByEntry((entry: Entry): Header => {
 
 /** The serial ranges an entry states. */
 export function serialsOf(entry: Entry): readonly Serials[] {
-  return clausesOf(entry, "serial").map((d) => ({ from: countIn(d, "from") ?? 0, to: countIn(d, "to") ?? Number.MAX_SAFE_INTEGER }));
+  return clausesOf(entry, "serial").map((d) => ({
+    from: countIn(d, "from") ?? 0,
+    to: countIn(d, "to") ?? Number.MAX_SAFE_INTEGER,
+  }));
 }
 
 export interface KitItem {
@@ -71,7 +99,11 @@ export interface Kit {
 export const kitsOf = keptByEntry((entry: Entry): readonly Kit[] =>
   entry.children
     .filter((c) => c.entry.construct === "kit")
-    .map((kit) => ({ number: textIn(kit.entry.form, "number"), row: kit.row, items: kit.entry.children.flatMap((c) => itemOf(c, kit.row)) })),
+    .map((kit) => ({
+      number: textIn(kit.entry.form, "number"),
+      row: kit.row,
+      items: kit.entry.children.flatMap((c) => itemOf(c, kit.row)),
+    })),
 );
 
 function itemOf({ row, entry }: Child, kitRow: number): KitItem[] {
@@ -79,15 +111,17 @@ function itemOf({ row, entry }: Child, kitRow: number): KitItem[] {
   if (entry.construct !== "item" || !thing) return [];
   const onlyIf = clauseOf(entry, "only-if");
   const name = namesIn(onlyIf, "check")[0];
-  return [{
-    thing,
-    count: countIn(entry.form, "count") ?? 1,
-    number: textIn(entry.form, "number"),
-    onlyIf: name ? { name, outcome: textIn(onlyIf, "outcome") } : null,
-    onlyOn: names(entry, "only-on", "variants"),
-    row: kitRow + row,
-    entry,
-  }];
+  return [
+    {
+      thing,
+      count: countIn(entry.form, "count") ?? 1,
+      number: textIn(entry.form, "number"),
+      onlyIf: name ? { name, outcome: textIn(onlyIf, "outcome") } : null,
+      onlyOn: names(entry, "only-on", "variants"),
+      row: kitRow + row,
+      entry,
+    },
+  ];
 }
 
 export interface ToolFacts {
@@ -108,7 +142,9 @@ export const toolFacts = keptByEntry((entry: Entry): ToolFacts => {
     range: quantityIn(entry.form, "range"),
     rating: quantityIn(clauseOf(entry, "rating"), "rating"),
     alternative: names(entry, "or-tool", "tool"),
-    inLine: inLine ? { extension: quantityIn(inLine, "extension"), lever: quantityIn(inLine, "lever") } : null,
+    inLine: inLine
+      ? { extension: quantityIn(inLine, "extension"), lever: quantityIn(inLine, "lever") }
+      : null,
     rightAngle: has(entry, "right-angle"),
     impact: has(entry, "impact"),
     provesDead: has(entry, "proves-dead"),
@@ -124,13 +160,15 @@ export interface TemporaryFacts {
 }
 
 /** Reads a temporary. */
-export const temporaryFacts = keptByEntry((entry: Entry): TemporaryFacts => ({
-  into: names(entry, "into", "thing")[0] ?? null,
-  over: names(entry, "over", "thing")[0] ?? null,
-  on: names(entry, "on-shaft", "shaft")[0] ?? null,
-  diameter: quantityIn(clauseOf(entry, "diameter"), "diameter"),
-  count: countIn(clauseOf(entry, "count"), "count") ?? 1,
-}));
+export const temporaryFacts = keptByEntry(
+  (entry: Entry): TemporaryFacts => ({
+    into: names(entry, "into", "thing")[0] ?? null,
+    over: names(entry, "over", "thing")[0] ?? null,
+    on: names(entry, "on-shaft", "shaft")[0] ?? null,
+    diameter: quantityIn(clauseOf(entry, "diameter"), "diameter"),
+    count: countIn(clauseOf(entry, "count"), "count") ?? 1,
+  }),
+);
 
 export interface Act {
   /** The construct's id: `remove`, `fit`, `tighten` … */
@@ -159,7 +197,12 @@ export interface Act {
   /** `tighten … to STAGE`. */
   readonly toStage: NameAt | null;
   /** The stage lines of a tightening's block, each with its own tools. */
-  readonly stages: readonly { readonly name: NameAt; readonly at: At; readonly tools: readonly NameAt[]; readonly detail: Detail }[];
+  readonly stages: readonly {
+    readonly name: NameAt;
+    readonly at: At;
+    readonly tools: readonly NameAt[];
+    readonly detail: Detail;
+  }[];
   /** `wait … after STEP`. */
   readonly after: NameAt | null;
   /** `run … through`, `lay-on …`: the clips or pulleys in order. */
@@ -220,13 +263,15 @@ export interface Caution {
 }
 
 /** Reads a caution. */
-export const cautionOf = keptByEntry((entry: Entry): Caution => ({
-  word: entry.construct as Caution["word"],
-  hazard: namesIn(entry.form, "hazard")[0] ?? null,
-  text: entry.paragraphs.map((p) => p.text).join("\n\n"),
-  can: textIn(clauseOf(entry, "can"), "harm"),
-  so: textIn(clauseOf(entry, "so"), "avoid"),
-}));
+export const cautionOf = keptByEntry(
+  (entry: Entry): Caution => ({
+    word: entry.construct as Caution["word"],
+    hazard: namesIn(entry.form, "hazard")[0] ?? null,
+    text: entry.paragraphs.map((p) => p.text).join("\n\n"),
+    can: textIn(clauseOf(entry, "can"), "harm"),
+    so: textIn(clauseOf(entry, "so"), "avoid"),
+  }),
+);
 
 export const CAUTION_WORDS: readonly string[] = ["danger", "warning", "caution", "notice"];
 
@@ -270,7 +315,8 @@ export interface Check {
 
 /** Reads a check; rows are from the check's head. */
 export const checkOf = keptByEntry((entry: Entry): Check => {
-  const all = (construct: string): readonly Child[] => entry.children.filter((c) => c.entry.construct === construct);
+  const all = (construct: string): readonly Child[] =>
+    entry.children.filter((c) => c.entry.construct === construct);
   const record = all("record")[0];
   return {
     limits: all("limit").map(({ row, entry: e }) => ({
@@ -287,11 +333,26 @@ export const checkOf = keptByEntry((entry: Entry): Check => {
     questions: all("observe").map((c) => textIn(c.entry.form, "question")),
     choices: all("choose").flatMap(({ row, entry: e }) => {
       const name = namesIn(e.form, "choice")[0];
-      return name ? [{ name, value: quantityIn(e.form, "value"), title: textIn(e.form, "title"), tools: names(e, "with", "tools"), row }] : [];
+      return name
+        ? [
+            {
+              name,
+              value: quantityIn(e.form, "value"),
+              title: textIn(e.form, "title"),
+              tools: names(e, "with", "tools"),
+              row,
+            },
+          ]
+        : [];
     }),
     record: record ? { what: textIn(record.entry.form, "what") } : null,
     proves: all("proves").flatMap((c) => namesIn(c.entry.form, "things")),
-    outcomes: all("if").map(({ row, entry: e }) => ({ outcome: textIn(e.form, "outcome"), still: e.form.words.includes("still"), row, entry: e })),
+    outcomes: all("if").map(({ row, entry: e }) => ({
+      outcome: textIn(e.form, "outcome"),
+      still: e.form.words.includes("still"),
+      row,
+      entry: e,
+    })),
   };
 });
 

@@ -36,8 +36,17 @@ export function readQuantity(raw: RawQuantity, accepts: readonly string[], span:
   const second = amountOf(raw.second.length > 0 ? raw.second : raw.tolerance, unit, kind, problems);
   const other = raw.other ? readQuantity(raw.other, accepts, raw.other.span) : null;
   problems.push(...(other?.problems ?? []));
-  if (unit && accepts.length > 0 && !accepts.some((a) => sameDimension(a as Kind, (first?.unit ?? unit).kind))) {
-    problems.push({ code: "wrong-dimension", span, found: (first?.unit ?? unit).print, instead: accepts.join(" or ") });
+  if (
+    unit &&
+    accepts.length > 0 &&
+    !accepts.some((a) => sameDimension(a as Kind, (first?.unit ?? unit).kind))
+  ) {
+    problems.push({
+      code: "wrong-dimension",
+      span,
+      found: (first?.unit ?? unit).print,
+      instead: accepts.join(" or "),
+    });
   }
   if (problems.length > 0 || !first) return { quantity: null, problems };
   const quantity = makeQuantity({
@@ -49,7 +58,13 @@ export function readQuantity(raw: RawQuantity, accepts: readonly string[], span:
     text,
     other: other?.quantity ?? null,
   });
-  if (!quantity) problems.push({ code: "wrong-dimension", span, found: second?.unit.print ?? "", instead: first.unit.kind });
+  if (!quantity)
+    problems.push({
+      code: "wrong-dimension",
+      span,
+      found: second?.unit.print ?? "",
+      instead: first.unit.kind,
+    });
   return { quantity, problems };
 }
 
@@ -60,21 +75,41 @@ function shapeOf(raw: RawQuantity): Shape {
 }
 
 /** The unit that figures without one of their own take: the last one written. */
-function unitOf(figures: readonly RawFigure[], kind: Kind | undefined, raw: RawQuantity, problems: QuantityProblem[]): Unit | null {
+function unitOf(
+  figures: readonly RawFigure[],
+  kind: Kind | undefined,
+  raw: RawQuantity,
+  problems: QuantityProblem[],
+): Unit | null {
   const written = [...figures].reverse().find((f) => f.unit !== null);
   if (!written) {
-    problems.push({ code: "bare-number", span: raw.first[0]?.span ?? raw.span, found: figures[0]?.number ?? "", instead: kind ?? "" });
+    problems.push({
+      code: "bare-number",
+      span: raw.first[0]?.span ?? raw.span,
+      found: figures[0]?.number ?? "",
+      instead: kind ?? "",
+    });
     return null;
   }
   return findUnit(written.unit as string, kind) ?? null;
 }
 
-function amountOf(figures: readonly RawFigure[], unit: Unit | null, kind: Kind | undefined, problems: QuantityProblem[]): Amount | null {
+function amountOf(
+  figures: readonly RawFigure[],
+  unit: Unit | null,
+  kind: Kind | undefined,
+  problems: QuantityProblem[],
+): Amount | null {
   const amounts: Amount[] = [];
   for (const figure of figures) {
     const own = figure.unit === null ? unit : (findUnit(figure.unit, kind) ?? null);
     if (!own && figure.unit !== null) {
-      problems.push({ code: "unknown-unit", span: figure.unitSpan ?? figure.span, found: figure.unit, instead: nearestUnit(figure.unit, kind)?.print ?? "" });
+      problems.push({
+        code: "unknown-unit",
+        span: figure.unitSpan ?? figure.span,
+        found: figure.unit,
+        instead: nearestUnit(figure.unit, kind)?.print ?? "",
+      });
     }
     const decimal = parseDecimal(figure.number);
     if (!decimal) problems.push({ code: "bad-number", span: figure.span, found: figure.number, instead: "" });
@@ -82,6 +117,12 @@ function amountOf(figures: readonly RawFigure[], unit: Unit | null, kind: Kind |
   }
   if (amounts.length === 0) return null;
   const sum = sumAmounts(amounts);
-  if (!sum) problems.push({ code: "bad-number", span: figures[0]?.span ?? { start: 0, end: 0 }, found: figures.map((f) => `${f.number} ${f.unit}`).join(" "), instead: "" });
+  if (!sum)
+    problems.push({
+      code: "bad-number",
+      span: figures[0]?.span ?? { start: 0, end: 0 },
+      found: figures.map((f) => `${f.number} ${f.unit}`).join(" "),
+      instead: "",
+    });
   return sum;
 }

@@ -8,15 +8,27 @@ import type { Binding, FileModel, Link, Machine, Procedure, Thing } from "./type
 
 const HEAD_KINDS: ReadonlySet<string> = new Set(["section", "step", "check"]);
 /** Kinds that live in a procedure and are in sight only there. */
-const PRIVATE_KINDS: ReadonlySet<string> = new Set(["tool", "temporary", "person", "symptom", "bulletin", "section", "step", "check"]);
+const PRIVATE_KINDS: ReadonlySet<string> = new Set([
+  "tool",
+  "temporary",
+  "person",
+  "symptom",
+  "bulletin",
+  "section",
+  "step",
+  "check",
+]);
 
 /** What a file sees: itself first, then the files it uses, nearest first. */
 export function bindFile(declared: Declared, used: readonly Declared[], links: readonly Link[]): FileModel {
   const all = [declared, ...used];
-  const mayDeclareMore = all.some((d) => d.brokenDeclaration) || links.some((l) => l.kind === "use" && l.problem !== null);
+  const mayDeclareMore =
+    all.some((d) => d.brokenDeclaration) || links.some((l) => l.kind === "use" && l.problem !== null);
   const inSight = all.flatMap((d) => (d === declared ? d.things : d.things.filter((t) => !isPrivate(t))));
   const machines = declared.things.filter((t) => t.kind === "machine").map((t) => machineOf(t, declared));
-  const allMachines = all.flatMap((d) => d.things.filter((t) => t.kind === "machine").map((t) => machineOf(t, d)));
+  const allMachines = all.flatMap((d) =>
+    d.things.filter((t) => t.kind === "machine").map((t) => machineOf(t, d)),
+  );
   const shared = inSight.filter((t) => !isPrivate(t));
   const sharedIndex = indexOf(shared);
   const bindings: Binding[] = [];
@@ -33,10 +45,22 @@ export function bindFile(declared: Declared, used: readonly Declared[], links: r
       bindEntry(declared.path, child.entry, child.row, owner, find, bindings, null);
     }
   }
-  return { path: declared.path, document: declared.document, entries: declared.entries, links, machines, procedures, things: declared.things, bindings, inSight, mayDeclareMore };
+  return {
+    path: declared.path,
+    document: declared.document,
+    entries: declared.entries,
+    links,
+    machines,
+    procedures,
+    things: declared.things,
+    bindings,
+    inSight,
+    mayDeclareMore,
+  };
 }
 
-const isPrivate = (thing: Thing): boolean => PRIVATE_KINDS.has(thing.kind) || (thing.owner?.kind === "procedure" && thing.kind !== "procedure");
+const isPrivate = (thing: Thing): boolean =>
+  PRIVATE_KINDS.has(thing.kind) || (thing.owner?.kind === "procedure" && thing.kind !== "procedure");
 
 function machineOf(thing: Thing, declared: Declared): Machine {
   return { thing, things: declared.things.filter((t) => t.owner === thing) };
@@ -75,35 +99,78 @@ export function fits(thing: Thing, accepts: readonly string[]): boolean {
   return thing.kind === "belt" && accepts.includes("part");
 }
 
-function procedureOf(thing: Thing, declared: Declared, machines: readonly Machine[], shared: Index, anyBroken: boolean): Procedure {
+function procedureOf(
+  thing: Thing,
+  declared: Declared,
+  machines: readonly Machine[],
+  shared: Index,
+  anyBroken: boolean,
+): Procedure {
   const own = declared.things.filter((t) => t.owner === thing);
   const header = headerOf(thing.entry);
-  const machine = header.machine ? (machines.find((m) => m.thing.name === header.machine?.name) ?? null) : machines.length === 1 ? (machines[0] ?? null) : null;
+  const machine = header.machine
+    ? (machines.find((m) => m.thing.name === header.machine?.name) ?? null)
+    : machines.length === 1
+      ? (machines[0] ?? null)
+      : null;
   const scopes = [indexOf(own), ...(machine ? [indexOf([machine.thing, ...machine.things])] : []), shared];
   const find = finder(scopes);
   const bindings: Binding[] = [];
   bindEntry(declared.path, thing.entry, thing.line, thing, find, bindings, null);
   const unknown = bindings.some((b) => b.thing === null);
   return {
-    thing, machine, things: own.filter((t) => !HEAD_KINDS.has(t.kind)), targets: own.filter((t) => HEAD_KINDS.has(t.kind)), find, bindings,
-    doubtful: thing.entry.brokenInside || anyBroken || unknown || (header.machine !== null && machine === null),
+    thing,
+    machine,
+    things: own.filter((t) => !HEAD_KINDS.has(t.kind)),
+    targets: own.filter((t) => HEAD_KINDS.has(t.kind)),
+    find,
+    bindings,
+    doubtful:
+      thing.entry.brokenInside || anyBroken || unknown || (header.machine !== null && machine === null),
   };
 }
 
 /** Binds the names on an entry's own lines, then those of its children. `act` is the act whose stages `stage` lines name. */
-function bindEntry(file: string, entry: Entry, line: number, owner: Thing | null, find: Find, out: Binding[], act: Entry | null): void {
+function bindEntry(
+  file: string,
+  entry: Entry,
+  line: number,
+  owner: Thing | null,
+  find: Find,
+  out: Binding[],
+  act: Entry | null,
+): void {
   const isAct = constructs.get(entry.construct)?.act === true;
   const stagesOf = isAct ? entry : act;
   for (const { name, accepts, role, within } of referencesIn(entry)) {
     const place = placeAt(file, line, name.at);
     if (accepts[0] === "stage") {
-      out.push({ name: name.name, place, accepts, role, within, owner, misfit: null, thing: stageOwner(name, stagesOf, find) });
+      out.push({
+        name: name.name,
+        place,
+        accepts,
+        role,
+        within,
+        owner,
+        misfit: null,
+        thing: stageOwner(name, stagesOf, find),
+      });
       continue;
     }
     const thing = find(name.name, accepts) ?? null;
-    out.push({ name: name.name, place, accepts, role, within, owner, thing, misfit: thing ? null : (find(name.name) ?? null) });
+    out.push({
+      name: name.name,
+      place,
+      accepts,
+      role,
+      within,
+      owner,
+      thing,
+      misfit: thing ? null : (find(name.name) ?? null),
+    });
   }
-  for (const child of entry.children) bindEntry(file, child.entry, line + child.row, owner, find, out, stagesOf);
+  for (const child of entry.children)
+    bindEntry(file, child.entry, line + child.row, owner, find, out, stagesOf);
 }
 
 /** The fastener among those an act names that has a stage of this name. */
@@ -111,7 +178,8 @@ function stageOwner(name: NameAt, act: Entry | null, find: Find): Thing | null {
   const fasteners = act?.form.slots.find((s) => s.role === "what")?.names ?? [];
   for (const { name: fastener } of fasteners) {
     const thing = find(fastener, ["fastener"]);
-    if (thing && (thing.doubtful || fastenerFacts(thing.entry).stages.some((s) => s.name === name.name))) return thing;
+    if (thing && (thing.doubtful || fastenerFacts(thing.entry).stages.some((s) => s.name === name.name)))
+      return thing;
   }
   return null;
 }

@@ -3,7 +3,17 @@
  * A pure function of path and document.
  */
 import { constructs, type Document, isBlock, type Line } from "../../grammar";
-import { allDetails, type Child, type Entry, type NameAt, namesIn, readEntry, slotIn, textIn } from "../facts";
+import {
+  allDetails,
+  type Child,
+  type Entry,
+  keptByEntry,
+  type NameAt,
+  namesIn,
+  readEntry,
+  slotIn,
+  textIn,
+} from "../facts";
 import type { Place, Thing, ThingKind } from "./types";
 
 export interface RawLink {
@@ -42,7 +52,11 @@ export function declare(path: string, document: Document): Declared {
 }
 
 /** The absolute place of something in an entry whose head stands on `line`. */
-export function placeAt(file: string, line: number, at: { readonly row: number; readonly span: { readonly start: number; readonly end: number } }): Place {
+export function placeAt(
+  file: string,
+  line: number,
+  at: { readonly row: number; readonly span: { readonly start: number; readonly end: number } },
+): Place {
   return { file, line: line + at.row, start: at.span.start, end: at.span.end };
 }
 
@@ -51,14 +65,19 @@ function read(path: string, document: Document): Declared {
   let row = 0;
   for (const node of document.tree.children) {
     const line = !isBlock(node);
-    if (!line || node.kind === "statement" || node.kind === "broken") entries.push({ row, entry: readEntry(node) });
+    if (!line || node.kind === "statement" || node.kind === "broken")
+      entries.push({ row, entry: readEntry(node) });
     row += line ? 1 : node.lineCount;
   }
   const things: Thing[] = [];
   const links: RawLink[] = [];
   for (const child of entries) collect({ path, things, links }, child.entry, child.row, null, null);
   return {
-    path, document, entries, things, links,
+    path,
+    document,
+    entries,
+    things,
+    links,
     brokenDeclaration: document.lines.some(mayDeclare),
     broken: document.tree.problems.length > 0 || document.lines.some((l) => l.kind === "broken"),
   };
@@ -87,14 +106,17 @@ function collect(sink: Sink, entry: Entry, line: number, owner: Thing | null, pa
     things.push(thing);
     inside = thing;
     if (kind === "machine" || kind === "procedure") own = thing;
-    if (kind === "set") for (const member of namesIn(entry.form, "members")) things.push(derived(path, entry, line, "member", member, member.name, owner));
+    if (kind === "set")
+      for (const member of namesIn(entry.form, "members"))
+        things.push(derived(path, entry, line, "member", member, member.name, owner));
   }
   for (const detail of entry.details) {
     const face = detail.clause === "face" ? namesIn(detail, "face")[0] : undefined;
     if (face) things.push(derived(path, entry, line, "face", face, textIn(detail, "title"), own));
   }
   if (entry.construct === "use") links.push(linkOf(path, entry, line, "use"));
-  if (entry.construct === "follow" && slotIn(entry.form, "path")) links.push(linkOf(path, entry, line, "use"));
+  if (entry.construct === "follow" && slotIn(entry.form, "path"))
+    links.push(linkOf(path, entry, line, "use"));
   if (entry.construct === "figure") links.push(linkOf(path, entry, line, "figure"));
   for (const child of entry.children) collect(sink, child.entry, line + child.row, own, inside);
 }
@@ -110,15 +132,41 @@ function thingOf(file: string, entry: Entry, line: number, kind: ThingKind, owne
   const title = titleSlot?.text ?? "";
   const at = name?.at ?? titleSlot?.at ?? entry.form.at;
   return {
-    kind, name: name?.name ?? "", title, id: idOf(file, owner, kind, name?.name ?? title), place: placeAt(file, line, at), file, line, entry, owner,
-    named: name !== undefined, doubtful: entry.doubtful,
+    kind,
+    name: name?.name ?? "",
+    title,
+    id: idOf(file, owner, kind, name?.name ?? title),
+    place: placeAt(file, line, at),
+    file,
+    line,
+    entry,
+    owner,
+    named: name !== undefined,
+    doubtful: entry.doubtful,
   };
 }
 
-function derived(file: string, entry: Entry, line: number, kind: ThingKind, name: NameAt, title: string, owner: Thing | null): Thing {
+function derived(
+  file: string,
+  entry: Entry,
+  line: number,
+  kind: ThingKind,
+  name: NameAt,
+  title: string,
+  owner: Thing | null,
+): Thing {
   return {
-    kind, name: name.name, title, id: idOf(file, owner, kind, name.name), place: placeAt(file, line, name.at), file, line: line + name.at.row, entry, owner,
-    named: true, doubtful: entry.doubtful,
+    kind,
+    name: name.name,
+    title,
+    id: idOf(file, owner, kind, name.name),
+    place: placeAt(file, line, name.at),
+    file,
+    line: line + name.at.row,
+    entry,
+    owner,
+    named: true,
+    doubtful: entry.doubtful,
   };
 }
 
@@ -126,14 +174,29 @@ function idOf(file: string, owner: Thing | null, kind: string, name: string): st
   return [file, owner?.name ?? "", kind, name].join("/");
 }
 
-/** Every name that an entry's own lines use as a reference, with the construct or clause it stands in. */
-export function referencesIn(entry: Entry): readonly { readonly name: NameAt; readonly accepts: readonly string[]; readonly role: string; readonly within: string }[] {
-  const act = constructs.get(entry.construct)?.act === true;
-  return allDetails(entry).flatMap((detail) =>
-    detail.slots.flatMap((slot) => {
-      // In a fastener a stage line declares the stage; in an act it names one.
-      const accepts = act && detail.clause === "stage" && slot.role === "stage" ? ["stage"] : slot.accepts;
-      return accepts.length === 0 ? [] : slot.names.map((name) => ({ name, accepts, role: slot.role, within: detail.clause || entry.construct }));
-    }),
-  );
+/** A name that an entry uses as a reference, with the construct or clause it stands in. */
+export interface Reference {
+  readonly name: NameAt;
+  readonly accepts: readonly string[];
+  readonly role: string;
+  readonly within: string;
 }
+
+/** Every name that an entry's own lines use as a reference. */
+export const referencesIn = keptByEntry((entry: Entry): readonly Reference[] => {
+  const act = constructs.get(entry.construct)?.act === true;
+  const found: Reference[] = [];
+  for (const detail of allDetails(entry)) {
+    for (const slot of detail.slots) {
+      // In a fastener a stage line declares the stage; in an act it names one.
+      const stage = act && detail.clause === "stage" && slot.role === "stage";
+      const accepts = stage ? STAGE : slot.accepts;
+      if (accepts.length === 0) continue;
+      const within = detail.clause || entry.construct;
+      for (const name of slot.names) found.push({ name, accepts, role: slot.role, within });
+    }
+  }
+  return found;
+});
+
+const STAGE: readonly string[] = ["stage"];

@@ -19,7 +19,11 @@ const kept = new WeakMap<Project, ReadonlyMap<string, KeptFile>>();
  * Builds the model of all documents. `resolve` says where a path leads; a file it names must be among the documents
  * or counts as unreadable. With the project before, unchanged files are taken over from it.
  */
-export function buildProject(documents: ReadonlyMap<string, Document>, resolve: Resolve, before?: Project): Project {
+export function buildProject(
+  documents: ReadonlyMap<string, Document>,
+  resolve: Resolve,
+  before?: Project,
+): Project {
   const old = before ? kept.get(before) : undefined;
   const linksOf = linker(documents, resolve);
   const files = new Map<string, FileModel>();
@@ -29,7 +33,10 @@ export function buildProject(documents: ReadonlyMap<string, Document>, resolve: 
     const { used, links } = reach(declared, documents, linksOf);
     const seen = [declared, ...used];
     const known = old?.get(path);
-    const file = known && same(known.seen, seen) && sameLinks(known.links, links) ? known : { model: bindFile(declared, used, links), seen, links };
+    const file =
+      known && same(known.seen, seen) && sameLinks(known.links, links)
+        ? known
+        : { model: bindFile(declared, used, links), seen, links };
     files.set(path, file.model);
     made.set(path, file);
   }
@@ -43,7 +50,9 @@ function same<T>(a: readonly T[], b: readonly T[]): boolean {
 }
 
 function sameLinks(a: readonly Link[], b: readonly Link[]): boolean {
-  return a.length === b.length && a.every((link, i) => link.file === b[i]?.file && link.problem === b[i]?.problem);
+  return (
+    a.length === b.length && a.every((link, i) => link.file === b[i]?.file && link.problem === b[i]?.problem)
+  );
 }
 
 type LinksOf = (declared: Declared) => readonly Link[];
@@ -56,7 +65,8 @@ function linker(documents: ReadonlyMap<string, Document>, resolve: Resolve): Lin
     const links = declared.links.map((raw): Link => {
       const target = resolve(declared.path, raw.path);
       if ("problem" in target) return { ...raw, file: null, problem: target.problem };
-      if (raw.kind === "use" && !documents.has(target.file)) return { ...raw, file: null, problem: "unreadable" };
+      if (raw.kind === "use" && !documents.has(target.file))
+        return { ...raw, file: null, problem: "unreadable" };
       return { ...raw, file: target.file, problem: null };
     });
     cache.set(declared, links);
@@ -65,7 +75,11 @@ function linker(documents: ReadonlyMap<string, Document>, resolve: Resolve): Lin
 }
 
 /** The files reached through `use`, nearest first; a link that leads back to its own file is a loop. */
-function reach(start: Declared, documents: ReadonlyMap<string, Document>, linksOf: LinksOf): { used: Declared[]; links: Link[] } {
+function reach(
+  start: Declared,
+  documents: ReadonlyMap<string, Document>,
+  linksOf: LinksOf,
+): { used: Declared[]; links: Link[] } {
   const used: Declared[] = [];
   const seen = new Set([start.path]);
   const queue = [start];
@@ -78,11 +92,18 @@ function reach(start: Declared, documents: ReadonlyMap<string, Document>, linksO
       queue.push(declared);
     }
   }
-  const links = linksOf(start).map((link): Link => (leadsBack(link, start.path, documents, linksOf) ? { ...link, problem: "loop" } : link));
+  const links = linksOf(start).map(
+    (link): Link => (leadsBack(link, start.path, documents, linksOf) ? { ...link, problem: "loop" } : link),
+  );
   return { used, links };
 }
 
-function leadsBack(link: Link, home: string, documents: ReadonlyMap<string, Document>, linksOf: LinksOf): boolean {
+function leadsBack(
+  link: Link,
+  home: string,
+  documents: ReadonlyMap<string, Document>,
+  linksOf: LinksOf,
+): boolean {
   if (link.kind !== "use" || link.file === null) return false;
   const seen = new Set<string>();
   const queue = [link.file];
@@ -92,7 +113,8 @@ function leadsBack(link: Link, home: string, documents: ReadonlyMap<string, Docu
     seen.add(path);
     const document = documents.get(path);
     if (!document) continue;
-    for (const { kind, file } of linksOf(declare(path, document))) if (kind === "use" && file !== null) queue.push(file);
+    for (const { kind, file } of linksOf(declare(path, document)))
+      if (kind === "use" && file !== null) queue.push(file);
   }
   return false;
 }

@@ -14,9 +14,34 @@ export interface Place {
 
 /** The kinds of thing that can be declared; those of `declares` in the table of constructs, and `face`, `outcome`, `member`. */
 export type ThingKind =
-  | "machine" | "view" | "fluid" | "consumable" | "line" | "part" | "clip" | "face" | "fastener" | "shaft" | "belt"
-  | "mark" | "set" | "member" | "variant" | "hazard" | "procedure" | "person" | "tool" | "temporary" | "symptom" | "bulletin"
-  | "option" | "one-of" | "choice" | "section" | "step" | "check";
+  | "machine"
+  | "view"
+  | "fluid"
+  | "consumable"
+  | "line"
+  | "part"
+  | "clip"
+  | "face"
+  | "fastener"
+  | "shaft"
+  | "belt"
+  | "mark"
+  | "set"
+  | "member"
+  | "variant"
+  | "hazard"
+  | "procedure"
+  | "person"
+  | "tool"
+  | "temporary"
+  | "symptom"
+  | "bulletin"
+  | "option"
+  | "one-of"
+  | "choice"
+  | "section"
+  | "step"
+  | "check";
 
 /** Something with a name. */
 export interface Thing {
@@ -68,7 +93,10 @@ export interface Link {
 }
 
 /** Where a path in a file leads; the project's way to the disk says. */
-export type Resolve = (from: string, path: string) => { readonly file: string } | { readonly problem: "missing" | "outside" | "unreadable" };
+export type Resolve = (
+  from: string,
+  path: string,
+) => { readonly file: string } | { readonly problem: "missing" | "outside" | "unreadable" };
 
 export interface Machine {
   readonly thing: Thing;

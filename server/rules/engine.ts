@@ -1,23 +1,13 @@
 /**
  * Runs the rules: each on the grain it names, again only where that changed; then severities and allowances.
  */
-import type { Line } from "../../grammar";
-import { type At, type Entry, namesIn, textIn } from "../facts";
+import { type Entry, namesIn, textIn } from "../facts";
 import { type FileModel, type Place, type Procedure, type Project, placeAt } from "../model";
 import { followProcedure, type Walk } from "../walk";
 import { allowancesOf, applyAllowances } from "./allow";
+import { placedFaults, type Raw } from "./placed";
 import { RULES } from "./registry";
-import type {
-  BlockRule,
-  Fault,
-  Finding,
-  HouseHazard,
-  LineRule,
-  Message,
-  Rule,
-  Severity,
-  Sight,
-} from "./types";
+import type { Fault, Finding, HouseHazard, Message, Rule, Severity, Sight } from "./types";
 
 /** What settings say to the engine. */
 export interface RuleSettings {
@@ -27,22 +17,13 @@ export interface RuleSettings {
 
 export const DEFAULT_RULE_SETTINGS: RuleSettings = { severities: {}, hazards: [] };
 
-interface Raw<P> {
-  readonly rule: Rule;
-  readonly fault: Fault<P>;
-}
-
 const ruleOf = <G extends Rule["grain"]>(grain: G): Extract<Rule, { grain: G }>[] =>
   RULES.filter((r): r is Extract<Rule, { grain: G }> => r.grain === grain);
-const lineRules = ruleOf("line");
-const blockRules = ruleOf("block");
 const thingRules = ruleOf("thing");
 const procedureRules = ruleOf("procedure");
 const fileRules = ruleOf("file");
 const projectRules = ruleOf("project");
 
-const byLine = new WeakMap<Line, readonly Raw<At>[]>();
-const byEntry = new WeakMap<Entry, readonly Raw<At>[]>();
 const byFile = new WeakMap<FileModel, { hazards: readonly HouseHazard[]; raw: readonly Raw<Place>[] }>();
 const walks = new WeakMap<Procedure, Walk>();
 
@@ -55,8 +36,7 @@ export function checkProject(
   const wide = projectFaults(project);
   for (const file of project.files.values()) {
     const raw = [
-      ...lineFaults(file),
-      ...blockFaults(file),
+      ...placedFaults(file),
       ...fileFaults(file, project, settings),
       ...wide.filter((r) => r.fault.place.file === file.path),
     ];
@@ -79,71 +59,6 @@ function projectFaults(project: Project): Raw<Place>[] {
   const raw: Raw<Place>[] = [];
   for (const rule of projectRules) rule.check(project, (fault) => raw.push({ rule, fault }));
   return raw;
-}
-
-function lineFaults(file: FileModel): Raw<Place>[] {
-  const raw: Raw<Place>[] = [];
-  file.document.lines.forEach((line, at) => {
-    if (line.kind === "blank" || line.kind === "close") return;
-    for (const r of cached(byLine, line, () =>
-      collectAt(lineRules, (rule: LineRule, report) => rule.check(line, report)),
-    ))
-      raw.push(moved(r, file.path, at));
-  });
-  return raw;
-}
-
-function blockFaults(file: FileModel): Raw<Place>[] {
-  const raw: Raw<Place>[] = [];
-  const visit = (entry: Entry, line: number): void => {
-    if (!entry.doubtful) {
-      for (const r of cached(byEntry, entry, () =>
-        collectAt(blockRules, (rule: BlockRule, report) => rule.check(entry, report)),
-      ))
-        raw.push(moved(r, file.path, line));
-    }
-    for (const child of entry.children) visit(child.entry, line + child.row);
-  };
-  for (const child of file.entries) visit(child.entry, child.row);
-  return raw;
-}
-
-function cached<K extends object, V>(map: WeakMap<K, V>, key: K, make: () => V): V {
-  const known = map.get(key);
-  if (known !== undefined) return known;
-  const made = make();
-  map.set(key, made);
-  return made;
-}
-
-function collectAt<R extends Rule>(
-  rules: readonly R[],
-  run: (rule: R, report: (fault: Fault<At>) => void) => void,
-): Raw<At>[] {
-  const raw: Raw<At>[] = [];
-  for (const rule of rules) run(rule, (fault) => raw.push({ rule, fault }));
-  return raw;
-}
-
-function moved({ rule, fault }: Raw<At>, file: string, line: number): Raw<Place> {
-  const to = (at: At): Place => placeAt(file, line, at);
-  const { related, fixes, place, ...rest } = fault;
-  return {
-    rule,
-    fault: {
-      ...rest,
-      place: to(place),
-      ...(related ? { related: related.map((r) => ({ ...r, place: to(r.place) })) } : {}),
-      ...(fixes
-        ? {
-            fixes: fixes.map((f) => ({
-              ...f,
-              changes: f.changes.map((c) => ({ ...c, place: to(c.place) })),
-            })),
-          }
-        : {}),
-    },
-  };
 }
 
 function fileFaults(file: FileModel, project: Project, settings: RuleSettings): readonly Raw<Place>[] {

@@ -5,6 +5,7 @@ import type { Procedure, Thing } from "../model";
 import {
   type Fitting,
   fittingsOf,
+  groupedBy,
   type KitThing,
   keeps,
   kitThings,
@@ -59,7 +60,7 @@ procedure reseal "Renew the drum seal" {
     ),
   },
   check(procedure, report) {
-    const kit = kitThings(procedure);
+    const kit = groupedBy(kitThings(procedure), (k) => k.thing);
     for (const fitting of fittingsOf(procedure)) {
       const { thing, at, place } = fitting;
       const args = { title: titleOf(thing), name: thing.name };
@@ -72,7 +73,7 @@ procedure reseal "Renew the drum seal" {
           fixes: newFix(fitting),
         });
       if (at.act.age !== "new") continue;
-      const items = kit.filter((k) => k.thing === thing);
+      const items = kit.get(thing) ?? [];
       const sometimes = items.find(isConditional);
       if (items.length === 0) {
         if (!removalsOf(procedure, thing).some(keeps)) report({ place, args });

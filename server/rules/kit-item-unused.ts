@@ -2,7 +2,15 @@
 import { fastenerFacts } from "../facts";
 import type { Procedure, Thing } from "../model";
 import { hasBadFigure } from "./figures";
-import { type Fitting, fittingsFollowed, fittingsOf, kitThings, newFix, renewedEveryTime } from "./kit";
+import {
+  type Fitting,
+  fittingsFollowed,
+  fittingsOf,
+  groupedBy,
+  kitThings,
+  newFix,
+  renewedEveryTime,
+} from "./kit";
 import { actsOf, thingsNamed } from "./look";
 import { titleOf, twins } from "./say";
 import type { ProcedureRule } from "./types";
@@ -50,14 +58,14 @@ procedure reseal "Renew the drum seal" {
   check(procedure, report) {
     const kit = kitThings(procedure);
     if (kit.length === 0 || hasBadFigure(procedure.thing.entry)) return;
-    const all = [...fittingsOf(procedure), ...fittingsFollowed(procedure)];
+    const all = groupedBy([...fittingsOf(procedure), ...fittingsFollowed(procedure)], (f) => f.thing);
     for (const { thing, place } of kit) {
       const args = { title: titleOf(thing), name: thing.name };
       if (thing.kind === "consumable") {
         if (!isSupplied(procedure, thing)) report({ place, message: "supply", args });
         continue;
       }
-      const fitted = all.filter((f) => f.thing === thing);
+      const fitted = all.get(thing) ?? [];
       if (fitted.some(isNew) || (thing.kind === "line" && isConnected(procedure, thing))) continue;
       const old = fitted.find((f) => f.place.file === place.file);
       // That it must be a new one is told where it is fitted.

@@ -1,7 +1,16 @@
 /**
  * What the rules about the kit share: its items bound to the things they replace, and the acts that fit new ones.
  */
-import { clauseOf, countIn, fastenerFacts, type KitItem, kitsOf, partFacts } from "../facts";
+import {
+  clauseOf,
+  countIn,
+  type Entry,
+  fastenerFacts,
+  type KitItem,
+  keptByEntry,
+  kitsOf,
+  partFacts,
+} from "../facts";
 import { followed, type Place, type Procedure, placeAt, type Thing } from "../model";
 import { type ActAt, actsIn, actsOf, thingsNamed } from "./look";
 import type { Fix } from "./types";
@@ -52,8 +61,8 @@ export function fittingsFollowed(procedure: Procedure): readonly Fitting[] {
   const seen = new Set<Thing>([procedure.thing]);
   const queue = [procedure.thing];
   for (let next = queue.shift(); next; next = queue.shift()) {
-    for (const child of descendants(next.entry)) {
-      const other = child.construct === "follow" ? followed(procedure, child) : undefined;
+    for (const child of followsIn(next.entry)) {
+      const other = followed(procedure, child);
       if (other && !seen.has(other)) {
         seen.add(other);
         queue.push(other);
@@ -64,11 +73,17 @@ export function fittingsFollowed(procedure: Procedure): readonly Fitting[] {
   return [...seen].flatMap((thing) => fittings(procedure, actsIn(thing)));
 }
 
-type Entry = Thing["entry"];
+const NONE: readonly Entry[] = [];
 
-function descendants(entry: Entry): Entry[] {
-  return entry.children.flatMap((c) => [c.entry, ...descendants(c.entry)]);
-}
+/** The lines in an entry that follow another procedure. */
+const followsIn = keptByEntry((entry: Entry): readonly Entry[] => {
+  const found: Entry[] = [];
+  for (const { entry: child } of entry.children) {
+    if (child.construct === "follow") found.push(child);
+    for (const inner of followsIn(child)) found.push(inner);
+  }
+  return found.length === 0 ? NONE : found;
+});
 
 function fittings(procedure: Procedure, acts: readonly ActAt[]): Fitting[] {
   const fits = acts.filter((a) => a.act.verb === "fit");
@@ -89,12 +104,32 @@ export function newFix({ at, place }: Fitting): readonly Fix<Place>[] {
   ];
 }
 
+/** Groups by a key, in order. */
+export function groupedBy<T, K>(items: readonly T[], key: (item: T) => K): ReadonlyMap<K, readonly T[]> {
+  const groups = new Map<K, T[]>();
+  for (const item of items) {
+    const group = groups.get(key(item));
+    if (group) group.push(item);
+    else groups.set(key(item), [item]);
+  }
+  return groups;
+}
+
+const removals = new WeakMap<Procedure, ReadonlyMap<Thing, readonly ActAt[]>>();
+const TAKES_OFF: ReadonlySet<string> = new Set(["remove", "disconnect", "put-by"]);
+
 /** Removals of a thing, in the order of the text. */
 export function removalsOf(procedure: Procedure, thing: Thing): readonly ActAt[] {
-  const removals = actsOf(procedure).filter(
-    (a) => a.act.verb === "remove" || a.act.verb === "disconnect" || a.act.verb === "put-by",
-  );
-  return removals.filter((a) => thingsNamed(procedure, a.act.what, REPLACED).some((w) => w.thing === thing));
+  let byThing = removals.get(procedure);
+  if (!byThing) {
+    const pairs = actsOf(procedure)
+      .filter((at) => TAKES_OFF.has(at.act.verb))
+      .flatMap((at) => thingsNamed(procedure, at.act.what, REPLACED).map((w) => ({ at, thing: w.thing })));
+    const groups = groupedBy(pairs, (pair) => pair.thing);
+    byThing = new Map([...groups].map(([key, group]) => [key, group.map((pair) => pair.at)]));
+    removals.set(procedure, byThing);
+  }
+  return byThing.get(thing) ?? [];
 }
 
 /** Whether an act keeps what it takes off, or puts by what is off. */

@@ -35,6 +35,9 @@ export interface Draft {
   parent: number;
   region: number;
   block: number;
+  /** Points that go on to the end of the step or check they stand in. */
+  onward: number[] | null;
+  asking: Asking | null;
 }
 
 /** What the lines being read stand in. */
@@ -49,9 +52,6 @@ export interface Around {
   readonly starts: Map<number, number>;
   /** Jumps and returns to targets of this procedure. */
   readonly pending: { readonly point: number; readonly target: Thing | null }[];
-  /** Points that go on to the end of the step or check they stand in. */
-  readonly onward: number[] | null;
-  readonly asking: Asking | null;
 }
 
 /** The check around: where it begins, and its outcomes so far. */
@@ -70,15 +70,26 @@ export interface OutcomeTest {
 }
 
 export function spotOf(around: Around, entry: Entry, line: number): Spot {
-  return { entry, file: around.file, line, at: entry.form.at, through: around.through };
+  return { entry, file: around.file, line, through: around.through };
 }
 
 type Bare<P> = P extends Point ? Omit<P, "parent" | "region" | "block"> : never;
 
-/** Puts a point down and returns its index. */
-export function put(draft: Draft, point: Bare<Point>): number {
+/** Puts a point down, with what it stands in, and returns its index. */
+export function put(draft: Draft, bare: Bare<Point>): number {
   const { parent, region, block } = draft;
-  return draft.points.push({ ...point, parent, region, block } as Point) - 1;
+  return draft.points.push(Object.assign(bare, { parent, region, block }) as Point) - 1;
+}
+
+/** Puts down a step or check; what goes on from within it goes on to the point that is next then. */
+export function inStep(draft: Draft, asking: Asking | null, work: () => void): void {
+  const { onward, asking: before } = draft;
+  draft.onward = [];
+  draft.asking = asking;
+  work();
+  leadTo(draft, draft.onward, draft.points.length);
+  draft.onward = onward;
+  draft.asking = before;
 }
 
 /** Puts down what a block holds. */

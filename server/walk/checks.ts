@@ -4,8 +4,9 @@
  */
 import { type Child, type Entry, namesIn, textIn } from "../facts";
 import { placeAt, type Thing } from "../model";
-import { type Around, type Asking, inBlock, inRegion, inTest, leadTo, put, spotOf } from "./build";
+import { type Around, type Asking, inBlock, inRegion, inStep, inTest, put, spotOf } from "./build";
 import type { ReturnPoint, TestPoint } from "./points";
+import { KINDS } from "./scope";
 
 type PutAll = (around: Around, children: readonly Child[], line: number) => void;
 
@@ -15,18 +16,17 @@ export function putCheck(around: Around, entry: Entry, line: number, putAll: Put
   const first = draft.points.length;
   around.starts.set(line, first);
   const asking: Asking = { first, thing: checkThing(around, entry, line), outcomes: [] };
-  const onward: number[] = [];
-  const within: Around = { ...around, onward, asking };
   const spot = spotOf(around, entry, line);
   const [before, after] = parted(entry.children);
   inBlock(draft, "check", () => {
-    inRegion(draft, () => {
-      putAll(within, before, line);
-      put(draft, { kind: "ask", spot, variable: draft.variables.ofCheck(asking.thing).index });
-      putAll(within, after, line);
-      closeReturns(around, asking);
-      leadTo(draft, onward, draft.points.length);
-    });
+    inRegion(draft, () =>
+      inStep(draft, asking, () => {
+        putAll(around, before, line);
+        put(draft, { kind: "ask", spot, variable: draft.variables.ofCheck(asking.thing).index });
+        putAll(around, after, line);
+        closeReturns(around, asking);
+      }),
+    );
     if (asking.thing.named) put(draft, { kind: "done", spot, thing: asking.thing });
   });
 }
@@ -56,7 +56,8 @@ function holdsOutcome(entry: Entry | undefined): boolean {
 
 /** Puts an outcome of the check around down, with what is done then. */
 export function putOutcome(around: Around, entry: Entry, line: number, putAll: PutAll): void {
-  const { draft, asking } = around;
+  const { draft } = around;
+  const { asking } = draft;
   if (!asking) return;
   const outcome = textIn(entry.form, "outcome");
   const still = entry.form.words.includes("still");
@@ -80,7 +81,7 @@ export function putOutcome(around: Around, entry: Entry, line: number, putAll: P
     },
     () => {
       inBlock(draft, "if", () => putAll(around, entry.children, line));
-      around.onward?.push(put(draft, { kind: "jump", spot, to: 0 }));
+      draft.onward?.push(put(draft, { kind: "jump", spot, to: 0 }));
     },
   );
   const body = draft.points.slice(at) as ReturnPoint[];
@@ -99,7 +100,7 @@ function closeReturns({ draft }: Around, { outcomes }: Asking): void {
 /** The check as a thing; a nameless one is made from its head. */
 function checkThing(around: Around, entry: Entry, line: number): Thing {
   const name = namesIn(entry.form, "name")[0]?.name;
-  const found = name === undefined ? undefined : around.scope.find(name, ["check"]);
+  const found = name === undefined ? undefined : around.scope.find(name, KINDS.check);
   if (found?.line === line) return found;
   const title = textIn(entry.form, "title");
   const { file } = around;

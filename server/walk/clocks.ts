@@ -9,10 +9,11 @@ import { formatQuantity } from "../units/format";
 import type { Quantity } from "../units/quantity";
 import { actRow } from "./acts";
 import { lowerBound } from "./control";
-import type { Watch } from "./faults";
+import { ALL_BITS, type Watch } from "./faults";
 import type { Graph } from "./graph";
 import type { ActPoint, Point } from "./points";
 import type { Relations } from "./relations";
+import { KINDS } from "./scope";
 
 /** Something that starts a clock, and what must happen before it has run for too long. */
 interface Clock {
@@ -20,6 +21,8 @@ interface Clock {
   readonly other: Thing | null;
   readonly opens: ReadonlySet<number>;
   readonly closes: ReadonlySet<number>;
+  /** Whether it stops there, or only after a fault. */
+  readonly stops: boolean;
   /** Seconds. */
   readonly most: number;
   readonly limit: string;
@@ -102,32 +105,38 @@ function jointClocks({ opens, fits, fitsOf }: Index, relations: Relations): Cloc
   }
   return [...clocks.values()].flatMap((c) => {
     const most = mostOf(c.time);
-    return most === null ? [] : [{ ...c, most, limit: formatQuantity(c.time) }];
+    return most === null ? [] : [{ ...c, stops: true, most, limit: formatQuantity(c.time, { plain: true }) }];
   });
 }
 
 const after = (points: readonly number[], at: number): readonly number[] =>
   points.slice(lowerBound(points, at + 1));
 
+/** One clock for each event and time: acts of several lines may have to follow within it. */
 function eventClocks(graph: Graph, { limited, events }: Index): Clock[] {
-  return limited.flatMap(({ at, point }) => {
+  const clocks = new Map<string, Clock & { readonly closes: Set<number> }>();
+  for (const { at, point } of limited) {
     const { within } = point.act;
-    const event = within && graph.scope.find(within.event.name, ["step", "check", "consumable"]);
+    const event = within && graph.scope.find(within.event.name, KINDS.event);
     const most = mostOf(within?.time ?? null);
-    if (!within?.time || !event || most === null) return [];
-    const opens = (events.get(event) ?? []).filter((i) => i !== at);
-    if (opens.length === 0) return [];
-    return [
-      {
+    const opens = event ? (events.get(event) ?? []) : [];
+    if (!within?.time || !event || most === null || opens.length === 0) continue;
+    const limit = formatQuantity(within.time, { plain: true });
+    const key = `${event.id} ${most}`;
+    const clock = clocks.get(key);
+    if (clock) clock.closes.add(at);
+    else
+      clocks.set(key, {
         thing: event,
-        other: point.thing,
+        other: null,
         opens: new Set(opens),
         closes: new Set([at]),
+        stops: false,
         most,
-        limit: formatQuantity(within.time),
-      },
-    ];
-  });
+        limit,
+      });
+  }
+  return [...clocks.values()];
 }
 
 const mostOf = (time: Quantity | null): number | null => time?.high?.si ?? null;
@@ -156,7 +165,7 @@ function watchClock(graph: Graph, clock: Clock, { delays, events: eventPoints }:
     const point = graph.points[at] as ActPoint;
     const event =
       point.kind === "act" && point.act.after
-        ? graph.scope.find(point.act.after.name, ["step", "check"])
+        ? graph.scope.find(point.act.after.name, KINDS.target)
         : undefined;
     if (event) counted.set(at, event);
   }
@@ -166,14 +175,23 @@ function watchClock(graph: Graph, clock: Clock, { delays, events: eventPoints }:
   const { read, keep } = readings(most);
   return {
     thing: clock.thing,
-    marks: [{ code: "open-time-passed", thing: clock.thing, other: clock.other, state: clock.limit }],
+    marks: [
+      {
+        code: "open-time-passed",
+        thing: clock.thing,
+        other: clock.other,
+        state: clock.limit,
+        bits: ALL_BITS,
+      },
+    ],
     starts: [{ state: 0, where: null }],
     points: new Set([...clock.opens, ...clock.closes, ...waits, ...dones]),
     step: (state, at, report) => {
       let next = state;
       if (clock.closes.has(at) && next > 0) {
-        if (read(next).run > most) report(0);
-        next = 0;
+        const isLate = read(next).run > most;
+        if (isLate) report(0);
+        if (isLate || clock.stops) next = 0;
       }
       if (clock.opens.has(at)) return keep({ run: 0, at: new Map() });
       if (next === 0) return 0;
@@ -220,8 +238,8 @@ function readings(most: number): { read: (state: number) => Reading; keep: (read
 
 /** From the first opening to the last closing, with the returns that lead to before it. */
 function stretchOf(graph: Graph, clock: Clock): [number, number] {
-  const to = Math.max(...clock.closes);
-  let from = Math.min(...clock.opens);
+  const to = [...clock.closes].reduce((most, at) => Math.max(most, at), 0);
+  let from = [...clock.opens].reduce((least, at) => Math.min(least, at), to);
   for (let i = to; i >= from; i--) {
     const point = graph.points[i];
     if (point?.kind === "return" && point.to < from) from = point.to;

@@ -4,7 +4,7 @@
 import { type Act, fastenerFacts } from "../facts";
 import type { Thing } from "../model";
 import { actRow } from "./acts";
-import type { Mark, Watch } from "./faults";
+import { ALL_BITS, type Mark, type Watch } from "./faults";
 import type { Graph } from "./graph";
 import type { Role } from "./roles";
 import { onlyOn, type Standing } from "./things";
@@ -31,7 +31,7 @@ export function watchFastener(
   const facts = fastenerFacts(thing.entry);
   const marks: Mark[] = [];
   const mark = (code: string, other: Thing | null, state: string): number =>
-    marks.push({ code, thing, other, state }) - 1;
+    marks.push({ code, thing, other, state, bits: ALL_BITS }) - 1;
   const leftOut = mark("part-left-off", null, "out");
   const leftLoose = [BY_HAND, PLACED, LOOSE].map((s) => mark("finger-tight-left", null, SAID[s] as string));
   const leftAtStage = facts.stages.map((s) => mark("finger-tight-left", null, s.name));
@@ -62,7 +62,7 @@ export function watchFastener(
   const only = onlyOn(graph, thing);
   const standing = starts.get(thing);
   const state = standing?.has("off") ? OUT : standing?.has("loose") ? LOOSE : TIGHT;
-  const acted = roles.some((r) => r.does === "act");
+  const acted = starts.has(thing) || roles.some((r) => r.does === "act");
   return {
     thing,
     marks,

@@ -15,7 +15,12 @@ export interface Mark {
   readonly other: Thing | null;
   /** A word for the state it is in, where there are several. */
   readonly state: string;
+  /** The bits of the state that it is about; what changed them last brought it about. */
+  readonly bits: number;
 }
+
+/** All bits of a state. */
+export const ALL_BITS = -1;
 
 /** Something wrong on some way. */
 export interface WalkFault extends Mark {
@@ -33,29 +38,50 @@ export interface Watch extends Automaton {
   readonly marks: readonly Mark[];
 }
 
+/** Where one thing has many faults on long ways, the ways of the later ones are not shortened any more. */
+const MOST_SEARCHED = 100_000;
+
 /** Follows a thing and says what is wrong with it; that the limit was met is a fault of its own. */
 export function faultsOf(slice: Slice, watch: Watch): WalkFault[] {
   if (slice.own.size === 0) return [];
+  if (slice.straight && watch.starts.length === 1) return straightFaults(slice, watch);
   const followed = follow(slice, watch);
+  const size = followed.trail.at.length;
   const faults = followed.faults.map(
-    (found): WalkFault => ({
+    (found, i): WalkFault => ({
       ...(watch.marks[found.mark] as Mark),
       point: found.point,
-      since: lastChange(followed, found.configuration),
-      way: wayTo(slice, watch, followed, found),
+      since: lastChange(followed, found.configuration, watch.marks[found.mark]?.bits ?? ALL_BITS),
+      way: wayTo(slice, watch, followed, found, i * size < MOST_SEARCHED),
     }),
   );
   if (followed.cutShort) {
-    const first = Math.min(...slice.own);
+    const first = slice.points.find((at) => slice.own.has(at)) ?? 0;
     faults.push({
       code: "walk-limit",
       thing: watch.thing,
       other: null,
       state: "",
+      bits: ALL_BITS,
       point: first,
       since: -1,
       way: [],
     });
   }
+  return faults;
+}
+
+/** The faults of a thing that nothing decides about: one way, point by point. */
+function straightFaults({ points }: Slice, watch: Watch): WalkFault[] {
+  const faults: WalkFault[] = [];
+  const states = [watch.starts[0]?.state ?? 0];
+  const report = (mark: number): void => {
+    const found = watch.marks[mark] as Mark;
+    const last = states.length - 1;
+    let i = last;
+    while (i > 0 && (((states[i] as number) ^ (states[i - 1] as number)) & found.bits) === 0) i--;
+    faults.push({ ...found, point: points[last] as number, since: points[i - 1] ?? -1, way: [] });
+  };
+  for (const point of points) states.push(watch.step(states[states.length - 1] as number, point, report));
   return faults;
 }

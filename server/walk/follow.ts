@@ -19,14 +19,26 @@ export interface Automaton {
 /** More configurations of one thing than this are not followed; that is said aloud. */
 export const MOST_CONFIGURATIONS = 200_000;
 
-/** The branches that may be taken at some tests: 1 past, 2 into, 3 both. */
-export type Allowed = ReadonlyMap<number, number>;
+/**
+ * Ways to look at: those that enter some tests at least once, and never enter some others. A way that shows the mark
+ * looked for is not followed further: what comes after it is taken as if the fault were none.
+ */
+export interface Demand {
+  readonly until: string;
+  readonly into: readonly number[];
+  readonly never: ReadonlySet<number>;
+}
+
+const ANY_WAY: Demand = { until: "", into: [], never: new Set() };
+
+/** At most so many tests can be demanded to be entered: each takes a bit. */
+export const MOST_DEMANDED = 20;
 
 export interface Followed {
   /** The first configuration of each fault. */
   readonly faults: readonly Found[];
   readonly trail: Trail;
-  /** How often a point was come to, and how often with a mark. */
+  /** How often a point was come to on the ways demanded, and how often with a mark. */
   readonly visits: ReadonlyMap<number, number>;
   readonly marked: ReadonlyMap<string, number>;
   /** The limit was met: what was found is true, but there may be more. */
@@ -50,13 +62,15 @@ export interface Trail {
 interface Run {
   readonly slice: Slice;
   readonly automaton: Automaton;
-  readonly allowed: Allowed | null;
+  readonly demand: Demand;
   readonly memories: Memories;
   readonly at: number[];
   readonly state: number[];
   readonly memory: number[];
   readonly from: number[];
   readonly branch: number[];
+  /** Which of the tests demanded were entered, by bit. */
+  readonly taken: number[];
   /** Configurations to look at, and those one decision further. */
   now: number[];
   later: number[];
@@ -65,25 +79,27 @@ interface Run {
 /** The key of a mark at a point in `marked`. */
 export const markKey = (point: number, mark: number): string => `${point}:${mark}`;
 
-/** Follows every way, or only those that keep to the allowed branches. */
-export function follow(slice: Slice, automaton: Automaton, allowed: Allowed | null = null): Followed {
+/** Follows every way, or only those demanded. */
+export function follow(slice: Slice, automaton: Automaton, demand: Demand = ANY_WAY): Followed {
   const run: Run = {
     slice,
     automaton,
-    allowed,
+    demand,
     memories: makeMemories(slice),
     at: [],
     state: [],
     memory: [],
     from: [],
     branch: [],
+    taken: [],
     now: [],
     later: [],
   };
   const faults: Found[] = [];
   const visits = new Map<number, number>();
   const marked = new Map<string, number>();
-  const seen = new Map<number, Set<number>>();
+  const seen = new Map<number, Set<number | string>>();
+  const all = 2 ** demand.into.length - 1;
   let cutShort = false;
   begin(run);
   while (run.now.length > 0 && !cutShort) {
@@ -93,17 +109,19 @@ export function follow(slice: Slice, automaton: Automaton, allowed: Allowed | nu
       const point = run.at[configuration] as number;
       let state = run.state[configuration] as number;
       if (slice.own.has(point)) {
-        visits.set(point, (visits.get(point) ?? 0) + 1);
         const marks: number[] = [];
         state = automaton.step(state, point, (mark) => marks.push(mark));
-        for (const mark of marks) {
+        const counts = run.taken[configuration] === all;
+        if (counts) visits.set(point, (visits.get(point) ?? 0) + 1);
+        if (counts && marks.some((mark) => markKey(point, mark) === demand.until)) run.now[i] = -1;
+        for (const mark of counts ? marks : []) {
           const key = markKey(point, mark);
           const before = marked.get(key) ?? 0;
           marked.set(key, before + 1);
           if (before === 0) faults.push({ point, mark, configuration });
         }
       }
-      proceed(run, configuration, state);
+      if (run.now[i] !== -1) proceed(run, configuration, state);
       cutShort = run.at.length > MOST_CONFIGURATIONS;
     }
     [run.now, run.later] = [run.later, []];
@@ -120,9 +138,10 @@ function begin(run: Run): void {
   }
 }
 
-function seenBefore(run: Run, seen: Map<number, Set<number>>, configuration: number): boolean {
+function seenBefore(run: Run, seen: Map<number, Set<number | string>>, configuration: number): boolean {
   const point = run.at[configuration] as number;
-  const key = (run.state[configuration] as number) * 2 ** 20 + (run.memory[configuration] as number);
+  const state = (run.state[configuration] as number) * 2 ** 20 + (run.memory[configuration] as number);
+  const key = run.demand.into.length === 0 ? state : `${state},${run.taken[configuration]}`;
   let keys = seen.get(point);
   if (!keys) {
     keys = new Set();
@@ -150,7 +169,15 @@ function add(run: Run, { point, state, memory, from, branch, cost }: Next): void
   run.memory.push(run.slice.straight ? memory : run.memories.forget(memory, point));
   run.from.push(from);
   run.branch.push(branch);
+  run.taken.push(from < 0 ? 0 : takenBy(run, from, branch));
   (cost === 0 ? run.now : run.later).push(index);
+}
+
+function takenBy({ demand, taken, at }: Run, from: number, branch: number): number {
+  const before = taken[from] as number;
+  if (branch !== 1 || demand.into.length === 0) return before;
+  const bit = demand.into.indexOf(at[from] as number);
+  return bit < 0 ? before : before | (1 << bit);
 }
 
 function proceed(run: Run, configuration: number, state: number): void {
@@ -192,7 +219,6 @@ function goBack(run: Run, { bound, counter, to }: ReturnPoint, at: number, memor
 function decide(run: Run, at: number, memory: number, go: Go): void {
   const { graph } = run.slice.control;
   const point = graph.points[at] as Extract<Point, { kind: "test" }>;
-  const allowed = run.allowed?.get(at) ?? 3;
   const usedUp =
     point.counters.length > 0 &&
     point.counters.every((c) => run.memories.used(memory, c) >= (graph.bounds[c] as number));
@@ -200,6 +226,6 @@ function decide(run: Run, at: number, memory: number, go: Go): void {
   const variable = point.variable;
   const into = run.memories.narrow(memory, variable, mask);
   const past = run.memories.narrow(memory, variable, ~mask);
-  if (past !== null && (allowed & 1) !== 0) go(point.elseAt, past, 0);
-  if (into !== null && (allowed & 2) !== 0) go(at + 1, into, 1, point.passes ? 0 : 1);
+  if (past !== null) go(point.elseAt, past, 0);
+  if (into !== null && !run.demand.never.has(at)) go(at + 1, into, 1, point.passes ? 0 : 1);
 }

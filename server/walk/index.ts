@@ -55,8 +55,16 @@ export function followProcedure(procedure: Procedure): Walk {
 
 function stateFaults(control: Control, relations: Relations, starts: Standing, ends: Standing): WalkFault[] {
   const { graph } = control;
-  const found = [...rolesOf(graph, relations)].flatMap(([thing, roles]) => {
-    const watch = (thing.kind === "fastener" ? watchFastener : watchThing)(graph, thing, roles, starts, ends);
+  const roles = rolesOf(graph, relations);
+  const things = new Set([...roles.keys(), ...starts.keys()]);
+  const found = [...things].flatMap((thing) => {
+    const watch = (thing.kind === "fastener" ? watchFastener : watchThing)(
+      graph,
+      thing,
+      roles.get(thing) ?? [],
+      starts,
+      ends,
+    );
     return faultsOf(sliceOf(control, watch.points), watch);
   });
   return found.filter((fault) => !followsFrom(fault, found, relations) && !saidBefore(fault, found, graph));

@@ -11,7 +11,6 @@ export interface Spot {
   readonly file: string;
   /** The absolute line of the entry's head. */
   readonly line: number;
-  readonly at: At;
   /** In a procedure that is followed: the place of the `follow` in the procedure itself. */
   readonly through: Place | null;
 }
@@ -29,6 +28,8 @@ interface Common {
 /** One act on one thing; a line that names several things is several points. */
 export interface ActPoint extends Common {
   readonly kind: "act";
+  /** Where the thing is named. */
+  readonly at: At;
   readonly verb: string;
   readonly act: Act;
   readonly thing: Thing | null;
@@ -99,11 +100,12 @@ export type Point =
   | EndPoint;
 
 /** The place to report a point at: the name in its line, or the `follow` that leads into another procedure. */
-export function placeOf({ spot }: { readonly spot: Spot }): Place {
-  return spot.through ?? placeAt(spot.file, spot.line, spot.at);
+export function placeOf(point: Point): Place {
+  return point.spot.through ?? originOf(point);
 }
 
 /** The place where a point really stands, in another procedure or not. */
-export function originOf({ spot }: { readonly spot: Spot }): Place {
-  return placeAt(spot.file, spot.line, spot.at);
+export function originOf(point: Point): Place {
+  const { file, line, entry } = point.spot;
+  return placeAt(file, line, point.kind === "act" ? point.at : entry.form.at);
 }

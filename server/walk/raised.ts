@@ -9,6 +9,7 @@ import type { Graph } from "./graph";
 import { FACTS, type Fact, type FactRow, HAZARDS, type Hazard, HEAVY } from "./hazards";
 import type { ActPoint } from "./points";
 import type { Relations } from "./relations";
+import { KINDS } from "./scope";
 
 /** A hazard that a house or a machine adds. */
 export interface HouseHazard {
@@ -69,7 +70,7 @@ export function raisedIn(
 
 function barsImpact(graph: Graph, { act }: ActPoint): boolean {
   return act.never.some((n) => {
-    const tool = graph.scope.find(n.name, ["tool"]);
+    const tool = graph.scope.find(n.name, KINDS.tool);
     return tool !== undefined && toolFacts(tool.entry).impact;
   });
 }
@@ -125,9 +126,10 @@ function contentsOf(thing: Thing, relations: Relations): readonly Thing[] {
 
 /** What comes off weighs with all it carries, in kilograms. */
 function weightOf(thing: Thing, relations: Relations): number {
-  const own = partFacts(thing.entry).weight;
-  const least = own?.low?.si ?? own?.nominal?.si ?? own?.high?.si ?? 0;
-  return relations.carried(thing).reduce((sum, t) => sum + (t === thing ? 0 : weightOf(t, relations)), least);
+  return [thing, ...relations.carriedBy(thing)].reduce((sum, { entry }) => {
+    const { weight } = partFacts(entry);
+    return sum + (weight?.low?.si ?? weight?.nominal?.si ?? weight?.high?.si ?? 0);
+  }, 0);
 }
 
 /** The belts on a shaft that is turned, unless it may be turned freely with its belt off. */

@@ -12,7 +12,8 @@ export interface Relations {
   readonly secured: (fastener: Thing) => readonly Thing[];
   /** The assemblies that take a thing with them when they come off, nearest first. */
   readonly carriers: (thing: Thing) => readonly Thing[];
-  readonly carried: (thing: Thing) => readonly Thing[];
+  /** All that comes off with an assembly, what its parts carry included. */
+  readonly carriedBy: (thing: Thing) => readonly Thing[];
   readonly belts: readonly Thing[];
   /** Parts in front of a belt: its guards. */
   readonly guards: readonly Thing[];
@@ -56,8 +57,8 @@ export function relationsOf(procedure: Procedure): Relations {
     fronts: (thing, verb) => (PLACED.has(verb) ? unique([...reach(thing), ...belts(thing)]) : reach(thing)),
     fastenersOf: fasteners,
     secured,
-    carriers: once((thing) => allCarriers(thing, holders)),
-    carried,
+    carriers: once((thing) => allOf(thing, holders)),
+    carriedBy: once((thing) => allOf(thing, carried)),
     belts: of("belt"),
     guards: unique(of("belt").flatMap((b) => behind(b).filter((t) => t.kind === "part"))),
     partOfFace: (face) =>
@@ -91,13 +92,14 @@ function reachOf(
   return unique(held.flatMap(behind)).filter((front) => front !== thing && !held.includes(front));
 }
 
-function allCarriers(thing: Thing, holders: (thing: Thing) => readonly Thing[]): readonly Thing[] {
+/** All that a relation leads to from a thing, itself aside, step by step. */
+function allOf(thing: Thing, relation: (thing: Thing) => readonly Thing[]): readonly Thing[] {
   const found: Thing[] = [];
   const visit = (t: Thing): void => {
-    for (const holder of holders(t)) {
-      if (holder === thing || found.includes(holder)) continue;
-      found.push(holder);
-      visit(holder);
+    for (const next of relation(t)) {
+      if (next === thing || found.includes(next)) continue;
+      found.push(next);
+      visit(next);
     }
   };
   visit(thing);

@@ -42,7 +42,7 @@ export function rolesOf(graph: Graph, relations: Relations): ReadonlyMap<Thing, 
     }
     add(thing, { point: at, does: "act", act: point });
     if (row.makes !== "off" && row.ends !== "off") return;
-    for (const carried of carriedBy(thing, relations)) {
+    for (const carried of relations.carriedBy(thing)) {
       add(carried, {
         point: at,
         does: "carried",
@@ -52,13 +52,4 @@ export function rolesOf(graph: Graph, relations: Relations): ReadonlyMap<Thing, 
     }
   });
   return roles;
-}
-
-function carriedBy(thing: Thing, relations: Relations, found: Thing[] = []): readonly Thing[] {
-  for (const next of relations.carried(thing)) {
-    if (next === thing || found.includes(next)) continue;
-    found.push(next);
-    carriedBy(next, relations, found);
-  }
-  return found;
 }

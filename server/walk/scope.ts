@@ -10,10 +10,41 @@ export interface Scope {
   readonly find: (name: string, accepts?: readonly string[]) => Thing | undefined;
 }
 
+/** Kinds of thing that names of the graph are looked up as. */
+export const KINDS = {
+  check: ["check"],
+  target: ["step", "check", "section"],
+  event: ["step", "check", "consumable"],
+  procedure: ["procedure"],
+  condition: ["symptom", "bulletin", "option", "choice", "variant", "check"],
+  version: ["variant", "option", "bulletin"],
+  supply: ["consumable", "tool", "temporary"],
+  tool: ["tool"],
+} as const;
+
 /** The names a procedure sees. */
 export function scopeOf(procedure: Procedure): Scope {
-  return { procedure: procedure.thing, find: procedure.find };
+  return { procedure: procedure.thing, find: remembering(procedure.find) };
 }
+
+/** Looks each name up once for each list of kinds; the lists are those of the forms, so there are few. */
+function remembering(find: Procedure["find"]): Scope["find"] {
+  const byKinds = new Map<readonly string[], Map<string, Thing | undefined>>();
+  return (name, accepts = ANY) => {
+    let known = byKinds.get(accepts);
+    if (!known) {
+      known = new Map();
+      byKinds.set(accepts, known);
+    }
+    let thing = known.get(name);
+    if (thing === undefined && !known.has(name)) {
+      thing = find(name, accepts);
+      known.set(name, thing);
+    }
+    return thing;
+  };
+}
+const ANY: readonly string[] = [];
 
 /** The names seen in a procedure that another follows: its own, then those the other sees. */
 export function scopeWithin(caller: Scope, procedure: Thing): Scope {

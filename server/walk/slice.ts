@@ -32,16 +32,28 @@ export interface Memory {
 export function sliceOf(control: Control, ownPoints: Iterable<number>): Slice {
   const own = new Set<number>();
   for (const point of ownPoints) if (control.reachable[point] === 1) own.add(point);
-  const needed = own.size === 0 ? new Set<number>() : close(control, own);
+  const needed = isPlain(control, own) ? own : close(control, own);
   const points = [...needed].sort((a, b) => a - b);
+  const straight = points.length === own.size;
   return {
     control,
     points,
     own,
-    straight: points.length === own.size,
-    memory: points.length === own.size ? [] : memoryOf(control, points),
+    straight,
+    memory: straight ? [] : memoryOf(control, points),
     from: (point) => points[lowerBound(points, point)] ?? -1,
   };
+}
+
+/** Whether nothing decides about any of some points: true of most things. */
+function isPlain({ graph, spans, forced }: Control, own: ReadonlySet<number>): boolean {
+  if (own.size === 0) return true;
+  if (forced.length > 0) return false;
+  for (const at of own) {
+    const { parent, region } = graph.points[at] as Point;
+    if (parent >= 0 || region >= 0 || spans(at).length > 0) return false;
+  }
+  return true;
 }
 
 /** Adds what the points of a set need until nothing is missing. */

@@ -3,13 +3,10 @@
  * after it in the block it stands in; where none is, in the blocks around that. Once is enough until the hazard, once
  * raised, comes back.
  */
-
 import type { Thing } from "../model";
 import type { Block } from "./build";
-import type { Control } from "./control";
-import { lowerBound } from "./control";
-import type { WalkFault, Watch } from "./faults";
-import { faultsOf } from "./faults";
+import { type Control, lowerBound } from "./control";
+import { ALL_BITS, faultsOf, type WalkFault, type Watch } from "./faults";
 import { hazardNamed } from "./hazards";
 import type { CautionPoint, Point } from "./points";
 import { type HouseHazard, type Raised, raisedIn } from "./raised";
@@ -47,18 +44,21 @@ export function untoldIn(
   const cautions: Caution[] = graph.points.flatMap((point, at) =>
     point.kind === "caution" ? [{ at, hazard: hazardNamed(point.hazard), point }] : [],
   );
-  const raisedAt = new Map<string, number[]>();
-  for (const { hazard, at } of raised) raisedAt.set(hazard, [...(raisedAt.get(hazard) ?? []), ...at.keys()]);
-  for (const points of raisedAt.values()) points.sort((a, b) => a - b);
+  const byHazard = groupBy(cautions, (c) => c.hazard);
+  const raisedAt = new Map(
+    [...groupBy(raised, (r) => r.hazard)].map(([hazard, of]) => {
+      const points = of.flatMap((r) => [...r.at.keys()]);
+      return [hazard, points.sort((a, b) => a - b)] as const;
+    }),
+  );
   const scopes = new Map(cautions.map((c) => [c, scopeOf(graph.blocks, c, raisedAt.get(c.hazard) ?? [])]));
   const acts = actsByThing(graph.points, relations);
   const found: Untold[] = [];
   const said = new Set<string>();
   for (const hazard of raised) {
-    const tellers = cautions.filter(
-      (c) =>
-        c.hazard === hazard.hazard &&
-        [...hazard.at.keys()].some((p) => p > c.at && p < (scopes.get(c) as number)),
+    const own = [...hazard.at.keys()].sort((a, b) => a - b);
+    const tellers = (byHazard.get(hazard.hazard) ?? []).filter(
+      (c) => (own[lowerBound(own, c.at)] ?? Number.POSITIVE_INFINITY) < (scopes.get(c) as number),
     );
     const watch = watchHazard(hazard, tellers, acts, graph.points, starts);
     for (const fault of faultsOf(sliceOf(control, watch.points), watch)) {
@@ -66,15 +66,23 @@ export function untoldIn(
       const key = `${hazard.hazard} ${spot.file}:${spot.line} ${spot.through?.line ?? ""}`;
       if (said.has(key)) continue;
       said.add(key);
-      const late = cautions.find(
-        (c) =>
-          c.hazard === hazard.hazard &&
-          isLate(graph.blocks, c, fault.point, graph.points, raisedAt.get(c.hazard) ?? []),
-      );
+      const late = byHazard
+        .get(hazard.hazard)
+        ?.find((c) => isLate(graph.blocks, c, fault.point, graph.points, raisedAt.get(c.hazard) ?? []));
       found.push({ ...fault, hazard, late: late?.at ?? -1 });
     }
   }
   return found;
+}
+
+function groupBy<T>(list: readonly T[], keyOf: (one: T) => string): ReadonlyMap<string, readonly T[]> {
+  const groups = new Map<string, T[]>();
+  for (const one of list) {
+    const group = groups.get(keyOf(one));
+    if (group) group.push(one);
+    else groups.set(keyOf(one), [one]);
+  }
+  return groups;
 }
 
 /** The end of the smallest block around a caution in which its hazard is raised after it. */
@@ -155,7 +163,7 @@ function watchHazard(
     standing?.has("disconnected");
   return {
     thing: source,
-    marks: [{ code: "caution-missing", thing: source, other: null, state: hazard.hazard }],
+    marks: [{ code: "caution-missing", thing: source, other: null, state: hazard.hazard, bits: ALL_BITS }],
     starts: [{ state: (fact.atStart ? gone : !standing?.has("off")) ? GONE : 0, where: null }],
     points: new Set([...tells, ...at.keys(), ...changes]),
     step: (state, point, report) => {

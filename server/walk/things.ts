@@ -5,9 +5,10 @@
 import { partFacts } from "../facts";
 import type { Thing } from "../model";
 import { actRow, DEPARTURE_NAMES, DEPARTURES, type Departure } from "./acts";
-import type { Mark, Watch } from "./faults";
+import { ALL_BITS, type Mark, type Watch } from "./faults";
 import type { Graph } from "./graph";
 import type { Role } from "./roles";
+import { KINDS } from "./scope";
 import type { Choice } from "./variables";
 
 const BIT = Object.fromEntries(DEPARTURE_NAMES.map((name, bit) => [name, 1 << bit])) as Record<
@@ -33,9 +34,11 @@ export function watchThing(
   ends: Standing,
 ): Watch {
   const marks: Mark[] = [];
-  const mark = (code: string, other: Thing | null, state: string): number =>
-    marks.push({ code, thing, other, state }) - 1;
-  const left = new Map(DEPARTURE_NAMES.map((d) => [d, mark(DEPARTURES[d].left, null, DEPARTURES[d].said)]));
+  const mark = (code: string, other: Thing | null, state: string, bits = ALL_BITS): number =>
+    marks.push({ code, thing, other, state, bits }) - 1;
+  const left = new Map(
+    DEPARTURE_NAMES.map((d) => [d, mark(DEPARTURES[d].left, null, DEPARTURES[d].said, BIT[d])]),
+  );
   const end = graph.points.length - 1;
   const at = new Map<number, ((state: number, report: (mark: number) => void) => number)[]>();
   const add = (point: number, move: (state: number, report: (mark: number) => void) => number): void => {
@@ -57,7 +60,7 @@ export function watchThing(
     } else add(role.point, moveBy(role.act.verb));
   }
   const allowed = [...(ends.get(thing) ?? [])].reduce((bits, d) => bits | (BIT[d as Departure] ?? 0), 0);
-  if (roles.some((r) => r.does === "act")) {
+  if (starts.has(thing) || roles.some((r) => r.does === "act")) {
     add(end, (state, report) => {
       for (const d of DEPARTURE_NAMES) if ((state & BIT[d] & ~allowed) !== 0) report(left.get(d) as number);
       return state;
@@ -98,6 +101,6 @@ function startsOf(graph: Graph, thing: Thing, starts: Standing): Watch["starts"]
 /** The machines that have a thing; null where all have. */
 export function onlyOn(graph: Graph, thing: Thing): Choice | null {
   const names = partFacts(thing.entry).onlyOn;
-  const things = names.flatMap((n) => graph.scope.find(n.name, ["variant", "option", "bulletin"]) ?? []);
+  const things = names.flatMap((n) => graph.scope.find(n.name, KINDS.version) ?? []);
   return things.length === 0 ? null : graph.variables.oneOf(things);
 }

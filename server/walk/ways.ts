@@ -2,7 +2,7 @@
  * The way that shows a fault, in the writer's titles: of the decisions on the shortest way those that matter. A
  * decision matters if without it some way comes to the same point without the fault.
  */
-import { type Automaton, type Followed, type Found, follow, markKey } from "./follow";
+import { type Automaton, type Followed, type Found, follow, MOST_DEMANDED, markKey } from "./follow";
 import type { TestPoint } from "./points";
 import type { Slice } from "./slice";
 
@@ -12,38 +12,45 @@ interface Decision {
   readonly into: boolean;
 }
 
-/** The decisions that lead to a fault, in words; none where every way that comes to the point shows it. */
+/**
+ * The decisions that lead to a fault, in words; none where every way that comes to the point shows it. Not shortened,
+ * they are all that the way takes.
+ */
 export function wayTo(
   slice: Slice,
   automaton: Automaton,
   followed: Followed,
   found: Found,
+  shorten: boolean,
 ): readonly string[] {
   const key = markKey(found.point, found.mark);
-  const always = (run: Followed): boolean =>
-    !run.cutShort && (run.marked.get(key) ?? 0) > 0 && run.marked.get(key) === run.visits.get(found.point);
-  if (always(followed)) return [];
   const decisions = decisionsTo(followed, found.configuration);
-  const points = slice.control.graph.points;
-  const costs = (test: number): number =>
-    decisions.some((d) => d.test === test && d.into && !(points[test] as TestPoint).passes) ? 1 : 0;
-  const tests = [...new Set(decisions.map((d) => d.test))];
-  let kept = tests;
-  if (always(follow(slice, automaton, allow(decisions, tests)))) {
-    for (const test of [...tests].sort((a, b) => costs(a) - costs(b) || b - a)) {
-      const fewer = kept.filter((t) => t !== test);
-      if (always(follow(slice, automaton, allow(decisions, fewer)))) kept = fewer;
+  const entered = new Set(decisions.filter((d) => d.into).map((d) => d.test));
+  const always = (tests: readonly number[]): boolean => {
+    const into = tests.filter((t) => entered.has(t));
+    if (into.length > MOST_DEMANDED) return false;
+    const never = new Set(tests.filter((t) => !entered.has(t)));
+    const { marked, visits, cutShort } = follow(slice, automaton, { until: key, into, never });
+    return !cutShort && (marked.get(key) ?? 0) > 0 && marked.get(key) === visits.get(found.point);
+  };
+  if (slice.straight || (shorten && always([]))) return [];
+  let kept: readonly number[] = [...new Set(decisions.map((d) => d.test))];
+  const drop = (tests: readonly number[]): void => {
+    const fewer = kept.filter((t) => !tests.includes(t));
+    if (always(fewer)) kept = fewer;
+    else if (tests.length > 1) {
+      drop(tests.slice(0, tests.length >> 1));
+      drop(tests.slice(tests.length >> 1));
     }
+  };
+  if (shorten && always(kept)) {
+    const points = slice.control.graph.points;
+    const isTurn = (test: number): boolean => entered.has(test) && !(points[test] as TestPoint).passes;
+    const later = [...kept].sort((x, y) => y - x);
+    drop(later.filter((test) => !isTurn(test)));
+    drop(later.filter(isTurn));
   }
   return wordsOf(slice, decisions, new Set(kept));
-}
-
-function allow(decisions: readonly Decision[], tests: readonly number[]): ReadonlyMap<number, number> {
-  const allowed = new Map<number, number>();
-  for (const { test, into } of decisions) {
-    if (tests.includes(test)) allowed.set(test, (allowed.get(test) ?? 0) | (into ? 2 : 1));
-  }
-  return allowed;
 }
 
 function decisionsTo({ trail }: Followed, last: number): Decision[] {
@@ -60,20 +67,27 @@ function decisionsTo({ trail }: Followed, last: number): Decision[] {
 function wordsOf(slice: Slice, decisions: readonly Decision[], kept: ReadonlySet<number>): string[] {
   const { points } = slice.control.graph;
   const said = new Set<string>();
+  const around = new Set<number>();
+  for (const test of kept) {
+    // Where an inner decision matters, those around it are on its way too.
+    for (let t = test; t >= 0; t = points[t]?.parent ?? -1) around.add(t);
+  }
   const entered = new Set(decisions.filter((d) => d.into).map((d) => d.test));
   for (const { test, into } of decisions) {
-    if (!kept.has(test) || (!into && entered.has(test))) continue;
+    if (!around.has(test) || (!into && (entered.has(test) || !kept.has(test)))) continue;
     const point = points[test] as TestPoint;
     said.add(into ? point.yes : point.no);
   }
   return [...said];
 }
 
-/** The point that last changed the state on the way to a configuration; -1 where nothing did. */
-export function lastChange({ trail }: Followed, configuration: number): number {
+/** The point that last changed some bits of the state on the way to a configuration; -1 where nothing did. */
+export function lastChange({ trail }: Followed, configuration: number, bits: number): number {
   for (let c = configuration; c >= 0; c = trail.from[c] as number) {
     const before = trail.from[c] as number;
-    if (before >= 0 && trail.state[before] !== trail.state[c]) return trail.at[before] as number;
+    if (before < 0) continue;
+    const change = (trail.state[before] as number) ^ (trail.state[c] as number);
+    if ((change & bits) !== 0) return trail.at[before] as number;
   }
   return -1;
 }

@@ -1,0 +1,264 @@
+/**
+ * Small random procedures: acts under conditions, checks with returns, jumps, ends. As text for the walk, and as a list
+ * of instructions for the plain enumeration in `plainly.ts`, which knows nothing of the walk.
+ */
+import { below, pick, type Random } from "../support/random";
+
+export type Instruction =
+  | { readonly does: "act"; readonly verb: string; readonly thing: string; readonly line: number }
+  /** Into the body, or on to `past`. With `counters`, whether they are used up must be as `still` says. */
+  | {
+      readonly does: "test";
+      readonly on: string;
+      readonly values: readonly string[];
+      past: number;
+      /** The counters of its returns, each with how many it allows. */
+      readonly counters: readonly (readonly [number, number])[];
+      readonly still: boolean;
+    }
+  | { readonly does: "ask"; readonly check: string }
+  | { readonly does: "jump"; to: number }
+  | { readonly does: "back"; readonly to: number; readonly counter: number; readonly most: number }
+  | { readonly does: "end-job" }
+  | { readonly does: "end" };
+
+export interface Program {
+  readonly text: string;
+  readonly instructions: readonly Instruction[];
+}
+
+/** The machine of every program: a stands in front of b, b in front of c; the bolts secure a. */
+export const MACHINE = `torquil 1
+
+machine winch "Winch" {
+  part a "A"
+  part b "B"  behind a
+  part c "C"  behind b
+  fastener bolts "Bolts"  secures a  tighten 22 N·m
+  one-of size "Size" {
+    choice small "Small"
+    choice medium "Medium"
+    choice large "Large"
+  }
+}
+`;
+
+/** The values of everything that is decided; what is not a check is decided once. */
+export const DECIDED: Readonly<Record<string, readonly string[]>> = {
+  rattle: ["yes", "no"],
+  leak: ["yes", "no"],
+  size: ["small", "medium", "large"],
+  k0: ["met", "over", "under"],
+  k1: ["met", "over", "under"],
+  k2: ["met", "over", "under"],
+};
+
+const ACTS: readonly (readonly [string, string])[] = [
+  ["remove", "a"],
+  ["fit", "a"],
+  ["remove", "b"],
+  ["fit", "b"],
+  ["remove", "c"],
+  ["fit", "c"],
+  ["remove", "bolts"],
+  ["fit", "bolts"],
+  ["tighten", "bolts"],
+  ["loosen", "bolts"],
+  ["insert", "pin"],
+  ["pull", "pin"],
+];
+
+/** The step that jumps lead to. */
+const LAST = "last";
+
+interface Draft {
+  readonly random: Random;
+  readonly lines: string[];
+  readonly instructions: Instruction[];
+  /** First instructions of the steps so far, by name, and jumps to steps still to come. */
+  readonly steps: Map<string, number>;
+  readonly forward: { readonly at: Extract<Instruction, { does: "jump" }>; readonly target: string }[];
+  counters: number;
+  checks: number;
+}
+
+const HEAD = `torquil 1
+
+use "winch.torquil"
+
+procedure job "Job" {
+  on winch
+  temporary pin "Pin"  into a
+  symptom rattle "Rattle"
+  symptom leak "Leak"`;
+
+/** A program with so many steps and checks. */
+export function makeProgram(random: Random, parts: number): Program {
+  const draft: Draft = {
+    random,
+    lines: HEAD.split("\n"),
+    instructions: [],
+    steps: new Map(),
+    forward: [],
+    counters: 0,
+    checks: 0,
+  };
+  for (let part = 0; part < parts - 1; part++) putPart(draft, part, parts);
+  putStep(draft, LAST, parts - 1, parts);
+  draft.lines.push("}");
+  draft.instructions.push({ does: "end" });
+  for (const { at, target } of draft.forward) at.to = draft.steps.get(target) as number;
+  return { text: `${draft.lines.join("\n")}\n`, instructions: draft.instructions };
+}
+
+function putPart(draft: Draft, part: number, parts: number): void {
+  const { random, lines } = draft;
+  const around = below(random, 6) === 0 && part < parts - 1;
+  if (around) putWhen(draft, "  ", () => putStep(draft, `x${part}`, part, parts));
+  else if (below(random, 5) < 2 && draft.checks < 3) putCheck(draft, part, parts);
+  else putStep(draft, `s${part}`, part, parts);
+  lines.push("");
+}
+
+function putStep(draft: Draft, name: string, part: number, parts: number): void {
+  draft.steps.set(name, draft.instructions.length);
+  draft.lines.push(`  step ${name} "Step ${name}" {`);
+  putActs(draft, "    ", 3, 2);
+  if (part < parts - 2 && below(draft.random, 8) === 0) {
+    putWhen(draft, "    ", () => putExit(draft, "      ", part, parts, []));
+  }
+  draft.lines.push("  }");
+}
+
+function putActs(draft: Draft, indent: string, most: number, depth: number): void {
+  const count = 1 + below(draft.random, most);
+  for (let i = 0; i < count; i++) {
+    if (depth > 0 && below(draft.random, 4) === 0)
+      putWhen(draft, indent, () => putActs(draft, `${indent}  `, 2, depth - 1));
+    else putAct(draft, indent);
+  }
+}
+
+function putAct({ random, lines, instructions }: Draft, indent: string): void {
+  const [verb, thing] = pick(random, ACTS);
+  const byHand = verb === "fit" && thing === "bolts" && below(random, 2) === 0 ? "  by hand" : "";
+  instructions.push({ does: "act", verb: byHand ? "fit-by-hand" : verb, thing, line: lines.length });
+  lines.push(`${indent}${verb} ${thing}${byHand}`);
+}
+
+function putWhen(draft: Draft, indent: string, body: () => void): void {
+  const { random, lines, instructions } = draft;
+  const conditions = ["rattle", "leak", "small", "medium", "large"];
+  const asked = draft.checks > 0 && below(random, 3) === 0 ? `k${below(random, draft.checks)}` : null;
+  const word = asked ? pick(random, ["met", "over", "under", "not met"]) : pick(random, conditions);
+  lines.push(`${indent}when ${asked ? `${asked} ${word}` : word} {`);
+  const isSize = ["small", "medium", "large"].includes(word);
+  const on = asked ?? (isSize ? "size" : word);
+  const values = asked ? (word === "not met" ? ["over", "under"] : [word]) : [isSize ? word : "yes"];
+  const test: Instruction = { does: "test", on, values, past: 0, counters: [], still: false };
+  instructions.push(test);
+  body();
+  lines.push(`${indent}}`);
+  if (below(random, 3) > 0) {
+    test.past = instructions.length;
+    return;
+  }
+  const jump: Instruction = { does: "jump", to: 0 };
+  instructions.push(jump);
+  test.past = instructions.length;
+  lines.push(`${indent}otherwise {`);
+  putActs(draft, `${indent}  `, 2, 0);
+  lines.push(`${indent}}`);
+  jump.to = instructions.length;
+}
+
+function putCheck(draft: Draft, part: number, parts: number): void {
+  const { random, lines, instructions } = draft;
+  const name = `k${draft.checks}`;
+  const first = instructions.length;
+  lines.push(`  check ${name} "Check ${name}" {`, "    limit 0.1 to 0.2 mm", "    record");
+  if (below(random, 2) === 0) putAct(draft, "    ");
+  instructions.push({ does: "ask", check: name });
+  const on: Extract<Instruction, { does: "jump" }>[] = [];
+  const earlier = [...draft.steps].filter(([step]) => step.startsWith("s"));
+  for (const outcome of ["over", "under"]) {
+    if (below(random, 3) === 0) continue;
+    const counters: [number, number][] = [];
+    putOutcome(draft, name, outcome, false, counters, on, () => {
+      putActs(draft, "      ", 2, 1);
+      const choice = below(random, 5);
+      if (choice < 2) putBack(draft, counters, earlier, first);
+      else if (choice === 2) putExit(draft, "      ", part, parts, on);
+    });
+    if (counters.length > 0 && below(random, 3) > 0) {
+      putOutcome(draft, name, outcome, true, counters, on, () => {
+        putActs(draft, "      ", 1, 0);
+        if (below(random, 2) === 0) putExit(draft, "      ", part, parts, on);
+      });
+    }
+  }
+  lines.push("  }");
+  for (const jump of on) jump.to = instructions.length;
+  draft.checks++;
+}
+
+function putOutcome(
+  { lines, instructions }: Draft,
+  check: string,
+  outcome: string,
+  still: boolean,
+  counters: readonly [number, number][],
+  on: Extract<Instruction, { does: "jump" }>[],
+  body: () => void,
+): void {
+  lines.push(`    if ${still ? "still " : ""}${outcome} {`);
+  const test: Instruction = { does: "test", on: check, values: [outcome], past: 0, counters, still };
+  instructions.push(test);
+  body();
+  lines.push("    }");
+  const jump: Instruction = { does: "jump", to: 0 };
+  instructions.push(jump);
+  on.push(jump);
+  test.past = instructions.length;
+}
+
+function putBack(
+  draft: Draft,
+  counters: [number, number][],
+  earlier: readonly (readonly [string, number])[],
+  first: number,
+): void {
+  const { random, lines, instructions } = draft;
+  const most = 1 + below(random, 2);
+  const target = earlier.length > 0 && below(random, 2) === 0 ? pick(random, earlier) : null;
+  lines.push(`      ${target ? `repeat from ${target[0]}` : "check again"}  at most ${most} times`);
+  counters.push([draft.counters, most]);
+  instructions.push({ does: "back", to: target ? target[1] : first, counter: draft.counters++, most });
+}
+
+/** Ends the job, goes on, or goes to the last step. */
+function putExit(
+  draft: Draft,
+  indent: string,
+  part: number,
+  parts: number,
+  on: Extract<Instruction, { does: "jump" }>[],
+): void {
+  const { random, lines, instructions } = draft;
+  const choice = below(random, 3);
+  if (choice === 0) {
+    lines.push(`${indent}end job "No."`);
+    instructions.push({ does: "end-job" });
+    return;
+  }
+  const jump: Extract<Instruction, { does: "jump" }> = { does: "jump", to: 0 };
+  if (choice === 1 && on.length > 0) {
+    lines.push(`${indent}go on`);
+    on.push(jump);
+  } else {
+    if (part >= parts - 1) return;
+    lines.push(`${indent}go to ${LAST}`);
+    draft.forward.push({ at: jump, target: LAST });
+  }
+  instructions.push(jump);
+}
