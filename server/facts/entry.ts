@@ -5,11 +5,13 @@
  */
 import {
   type Block,
+  contextOf,
   type Line,
   type NameValue,
   type Node,
   type Phrase,
   phraseLike,
+  readIn,
   type SlotValue,
   type Span,
 } from "../../grammar";
@@ -186,18 +188,18 @@ function readBlock(block: Block): Entry {
   let row = head ? 1 : 0;
   let doubtful = single?.doubtful ?? true;
   let brokenInside = doubtful;
-  for (const node of block.children) {
+  const holds = contextOf(head);
+  const context = holds === "same" ? undefined : holds;
+  for (const child of block.children) {
+    const node: Node = "children" in child ? child : readIn(child, context);
     const isLine = !("children" in node);
     if (isLine && node.kind === "prose") addProse(paragraphs, node, row);
     else if (isLine && phraseLike(node) && single) details.push(withOwn(detailsOf(node, row)));
-    else if (!isLine && node.head && node.head.head === "+pulley")
-      details.push(
-        withOwn([
-          ...detailsOf(node.head, row),
-          ...node.children.flatMap((c, i) => ("children" in c ? [] : detailsOf(c, row + 1 + i))),
-        ]),
-      );
-    else if (!isLine || node.kind === "statement" || node.kind === "broken") {
+    else if (!isLine && node.head?.head === "+pulley") {
+      details.push(pulleyOf(node, row));
+      if ([node.head, ...node.children].some((n) => "children" in n || n.kind === "broken"))
+        doubtful = brokenInside = true;
+    } else if (!isLine || node.kind === "statement" || node.kind === "broken") {
       const entry = readEntry(node);
       children.push({ row, entry });
       if (isLine && entry.doubtful) doubtful = true;
@@ -217,6 +219,14 @@ function readBlock(block: Block): Entry {
     doubtful,
     brokenInside,
   };
+}
+
+/** A pulley with its facts one a line. */
+function pulleyOf(block: Block, row: number): Detail {
+  const lines = [block.head, ...block.children].map((n) =>
+    n && !("children" in n) ? readIn(n, "pulley") : null,
+  );
+  return withOwn(lines.flatMap((line, i) => (line ? detailsOf(line, row + i) : [])));
 }
 
 function withOwn(details: readonly Detail[]): Detail {
