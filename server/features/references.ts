@@ -2,9 +2,8 @@
  * Every use of a name, in all files of the project.
  */
 import type { Position } from "../../grammar";
-import { slotIn } from "../facts";
 import type { FileModel, Place, Project, Thing } from "../model";
-import { entryHeadedAt, stagePlace, type Target, targetAt } from "./cursor";
+import { stagePlace, type Target, targetAt } from "./cursor";
 
 /** Where the name at a position is used, file by file; first its declaration, if asked for. */
 export function references(
@@ -32,24 +31,7 @@ function usesIn(file: FileModel, target: Target): Place[] {
   if (target.kind === "file") return file.links.filter((l) => l.file === target.file).map((l) => l.place);
   const bound = file.bindings.filter((b) => b.thing !== null && sameThing(b.thing, target.thing));
   if (target.kind === "thing") return bound.filter((b) => b.accepts[0] !== "stage").map((b) => b.place);
-  const stages = bound.filter((b) => b.accepts[0] === "stage" && b.name === target.stage).map((b) => b.place);
-  return [...stages, ...stageLines(file, target.thing, target.stage)];
+  return bound.filter((b) => b.accepts[0] === "stage" && b.name === target.stage).map((b) => b.place);
 }
 
 const sameThing = (a: Thing, b: Thing): boolean => a === b || same(a.place, b.place);
-
-/** The `stage` lines in the blocks of `tighten` that name this fastener; the model binds only `to STAGE`. */
-function stageLines(file: FileModel, fastener: Thing, stage: string): Place[] {
-  return file.bindings
-    .filter(
-      (b) => b.within === "tighten" && b.role === "what" && b.thing !== null && sameThing(b.thing, fastener),
-    )
-    .flatMap((b) => {
-      const act = entryHeadedAt(file, b.place.line);
-      return (act?.details ?? [])
-        .filter((d) => d.clause === "stage")
-        .flatMap((d) => slotIn(d, "stage")?.names ?? [])
-        .filter((n) => n.name === stage)
-        .map((n): Place => ({ file: file.path, line: b.place.line + n.at.row, ...n.at.span }));
-    });
-}

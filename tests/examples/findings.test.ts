@@ -12,7 +12,9 @@ function textsOf(folder: string): Record<string, string> {
   return Object.fromEntries(names.map((name) => [name, readFileSync(join(root, folder, name), "utf8")]));
 }
 
-const folders = readdirSync(root, { withFileTypes: true }).filter((e) => e.isDirectory()).map((e) => e.name);
+const folders = readdirSync(root, { withFileTypes: true })
+  .filter((e) => e.isDirectory())
+  .map((e) => e.name);
 
 describe("clean examples", () => {
   test.each(folders.filter((name) => name !== "faulty"))("%s has no finding, hints included", (folder) => {
@@ -23,14 +25,17 @@ describe("clean examples", () => {
 describe("faulty examples", () => {
   const texts = textsOf("faulty");
   const machine = "plover-5.torquil";
-  test.each(Object.keys(texts).filter((name) => name !== machine))("%s has the findings it marks, and no other", (name) => {
-    const [section] = readFixtures(`//// ${name}\n${texts[name]}`);
-    const { found, meant } = compared({
-      name,
-      texts: { [MAIN]: section?.texts[MAIN] ?? "", [machine]: texts[machine] ?? "" },
-      expected: section?.expected ?? [],
-    });
-    expect(meant.length).toBeGreaterThan(0);
-    expect(found).toEqual(meant);
-  });
+  test.each(Object.keys(texts).filter((name) => name !== machine))(
+    "%s has the findings it marks, and no other",
+    (name) => {
+      const [section] = readFixtures(`//// ${name}\n${texts[name]}`);
+      const { found, meant } = compared({
+        name,
+        texts: { [MAIN]: section?.texts[MAIN] ?? "", [machine]: texts[machine] ?? "" },
+        expected: section?.expected ?? [],
+      });
+      expect(meant.length).toBeGreaterThan(0);
+      expect(found).toEqual(meant);
+    },
+  );
 });

@@ -56,6 +56,7 @@ test("names of things of the kinds that fit, and none twice", () => {
     "torque-wrench",
     "angle-gauge",
     "pin",
+    "coolant",
     "sealant",
   ]);
   expect(labels(changed("        go on\n", "        go to $0\n"))).toEqual(["undo", "slack"]);

@@ -36,7 +36,9 @@ test("a finding can be allowed above its line, with its indentation and the text
   expect(text).toMatch(/\n {2}allow tool-unused ".+"\n {2}tool spare "Spare"\n/);
   const again = marked({ "wren-4.torquil": MACHINE, "renew.torquil": text });
   expect((again.findings.get("renew.torquil") ?? []).map((f) => f.code)).not.toContain("tool-unused");
-  const windows = marked({ "a.torquil": 'torquil 1\r\nmachine m "M" {\r\n  part p$0 "P"\r\n}\r\n' });
+  const windows = marked({
+    "a.torquil": 'torquil 1\r\nmachine m "M" {\r\n  part p "P"\r\n  part p$0 "P again"\r\n}\r\n',
+  });
   expect(offeredAt(windows).find((a) => a.kind === "allow")?.edits[0]?.text).toMatch(/"\r\n$/);
 });
 

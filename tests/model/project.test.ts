@@ -46,7 +46,8 @@ procedure open-up "Open the winch" {
 `;
 
 const file = (project: Project, path: string): FileModel => project.files.get(path) as FileModel;
-const unbound = (model: FileModel): string[] => model.bindings.filter((b) => b.thing === null).map((b) => b.name);
+const unbound = (model: FileModel): string[] =>
+  model.bindings.filter((b) => b.thing === null).map((b) => b.name);
 
 describe("binding", () => {
   test("names are found in the file and in the file it uses", () => {
@@ -60,38 +61,60 @@ describe("binding", () => {
   });
 
   test("a stage name means the fastener that has the stage", () => {
-    const project = projectOf({ "winch.torquil": MACHINE, "open.torquil": PROCEDURE.replace("stage final", "stage last") });
+    const project = projectOf({
+      "winch.torquil": MACHINE,
+      "open.torquil": PROCEDURE.replace("stage final", "stage last"),
+    });
     const stages = file(project, "open.torquil").bindings.filter((b) => b.accepts[0] === "stage");
-    expect(stages.map((b) => [b.name, b.thing?.name])).toEqual([["snug", "cover-bolts"], ["last", undefined]]);
+    expect(stages.map((b) => [b.name, b.thing?.name])).toEqual([
+      ["snug", "cover-bolts"],
+      ["last", undefined],
+    ]);
   });
 
   test("a name of another kind is a misfit, an unknown one is not", () => {
     const text = PROCEDURE.replace("remove cover-bolts, cover", "remove wrench, lid");
-    const bindings = file(projectOf({ "winch.torquil": MACHINE, "open.torquil": text }), "open.torquil").bindings;
+    const bindings = file(
+      projectOf({ "winch.torquil": MACHINE, "open.torquil": text }),
+      "open.torquil",
+    ).bindings;
     const found = bindings.filter((b) => b.thing === null).map((b) => [b.name, b.misfit?.kind]);
-    expect(found).toEqual([["wrench", "tool"], ["lid", undefined]]);
+    expect(found).toEqual([
+      ["wrench", "tool"],
+      ["lid", undefined],
+    ]);
   });
 
   test("names compare in NFC", () => {
     const machine = MACHINE.replace("part drum", "part tr\u00e4ger");
     const text = PROCEDURE.replace("remove cover-bolts, cover", "remove cover-bolts, cover, tra\u0308ger");
-    expect(unbound(file(projectOf({ "winch.torquil": machine, "open.torquil": text }), "open.torquil"))).toEqual([]);
+    expect(
+      unbound(file(projectOf({ "winch.torquil": machine, "open.torquil": text }), "open.torquil")),
+    ).toEqual([]);
   });
 
   test("another procedure's tools are out of sight", () => {
     const other = `${PROCEDURE}\nprocedure shut "Shut it" {\n  on winch\n  step "Tighten" {\n    tighten cover-bolts  with wrench\n  }\n}\n`;
-    expect(unbound(file(projectOf({ "winch.torquil": MACHINE, "open.torquil": other }), "open.torquil"))).toEqual(["wrench"]);
+    expect(
+      unbound(file(projectOf({ "winch.torquil": MACHINE, "open.torquil": other }), "open.torquil")),
+    ).toEqual(["wrench"]);
   });
 
   test("faces and members of a set can be named", () => {
     const text = PROCEDURE.replace("      fit cover\n", "      clean rim\n      fit cover\n");
-    expect(unbound(file(projectOf({ "winch.torquil": MACHINE, "open.torquil": text }), "open.torquil"))).toEqual([]);
+    expect(
+      unbound(file(projectOf({ "winch.torquil": MACHINE, "open.torquil": text }), "open.torquil")),
+    ).toEqual([]);
   });
 });
 
 describe("links", () => {
   test("what a used file uses is in sight too", () => {
-    const project = projectOf({ "a/winch.torquil": MACHINE, "a/all.torquil": `use "winch.torquil"\n`, "open.torquil": PROCEDURE.replace("winch.torquil", "a/all.torquil") });
+    const project = projectOf({
+      "a/winch.torquil": MACHINE,
+      "a/all.torquil": `use "winch.torquil"\n`,
+      "open.torquil": PROCEDURE.replace("winch.torquil", "a/all.torquil"),
+    });
     expect(unbound(file(project, "open.torquil"))).toEqual([]);
   });
 
@@ -99,47 +122,73 @@ describe("links", () => {
     ["missing", "nowhere.torquil"],
     ["outside", "../winch.torquil"],
   ])("a path that is %s is a problem, and unknown names then prove nothing", (problem, path) => {
-    const model = file(projectOf({ "open.torquil": PROCEDURE.replace("winch.torquil", path) }), "open.torquil");
+    const model = file(
+      projectOf({ "open.torquil": PROCEDURE.replace("winch.torquil", path) }),
+      "open.torquil",
+    );
     expect(model.links[0]).toMatchObject({ problem, path, place: { line: 2, start: 4 } });
     expect(model.mayDeclareMore).toBe(true);
     expect(model.procedures[0]?.doubtful).toBe(true);
   });
 
   test("a loop is found in each file of it, and both still see each other", () => {
-    const project = projectOf({ "winch.torquil": `use "open.torquil"\n${MACHINE}`, "open.torquil": PROCEDURE });
+    const project = projectOf({
+      "winch.torquil": `use "open.torquil"\n${MACHINE}`,
+      "open.torquil": PROCEDURE,
+    });
     expect(file(project, "winch.torquil").links[0]?.problem).toBe("loop");
     expect(file(project, "open.torquil").links[0]?.problem).toBe("loop");
     expect(unbound(file(project, "open.torquil"))).toEqual([]);
   });
 
   test("a file that uses a loop is not itself in it", () => {
-    const project = projectOf({ "a.torquil": `use "b.torquil"\n`, "b.torquil": `use "a.torquil"\n`, "c.torquil": `use "a.torquil"\n` });
+    const project = projectOf({
+      "a.torquil": `use "b.torquil"\n`,
+      "b.torquil": `use "a.torquil"\n`,
+      "c.torquil": `use "a.torquil"\n`,
+    });
     expect(file(project, "c.torquil").links[0]?.problem).toBeNull();
   });
 });
 
 describe("doubt", () => {
   test("a broken declaration silences unknown names, a broken act does not", () => {
-    const declared = projectOf({ "winch.torquil": MACHINE.replace("part drum", "prat drum"), "open.torquil": PROCEDURE });
+    const declared = projectOf({
+      "winch.torquil": MACHINE.replace("part drum", "prat drum"),
+      "open.torquil": PROCEDURE,
+    });
     expect(file(declared, "open.torquil").mayDeclareMore).toBe(true);
-    const act = projectOf({ "winch.torquil": MACHINE, "open.torquil": PROCEDURE.replace("fit cover\n", "fit\n") });
+    const act = projectOf({
+      "winch.torquil": MACHINE,
+      "open.torquil": PROCEDURE.replace("fit cover\n", "fit\n"),
+    });
     expect(file(act, "open.torquil").mayDeclareMore).toBe(false);
     expect(file(act, "open.torquil").procedures[0]?.doubtful).toBe(true);
   });
 
   test("a fastener whose own block has a broken line is doubtful, its neighbours are not", () => {
-    const things = file(projectOf({ "winch.torquil": MACHINE.replace("secures cover", "secures") }), "winch.torquil").things;
+    const things = file(
+      projectOf({ "winch.torquil": MACHINE.replace("secures cover", "secures") }),
+      "winch.torquil",
+    ).things;
     expect(things.filter((t) => t.doubtful).map((t) => t.name)).toEqual(["cover-bolts"]);
   });
 });
 
 describe("what is kept", () => {
   test("only files that see the change are bound again", () => {
-    const texts = { "winch.torquil": MACHINE, "open.torquil": PROCEDURE, "other.torquil": `machine pump "Pump" {\n}\n` };
+    const texts = {
+      "winch.torquil": MACHINE,
+      "open.torquil": PROCEDURE,
+      "other.torquil": `machine pump "Pump" {\n}\n`,
+    };
     const documents = documentsOf(texts);
     const resolve = resolver(new Set(documents.keys()));
     const before = buildProject(documents, resolve);
-    const changed = new Map(documents).set("winch.torquil", readDocument(MACHINE.replace("Drum", "Rope drum")));
+    const changed = new Map(documents).set(
+      "winch.torquil",
+      readDocument(MACHINE.replace("Drum", "Rope drum")),
+    );
     const after = buildProject(changed, resolve, before);
     expect(after.files.get("other.torquil")).toBe(before.files.get("other.torquil"));
     expect(after.files.get("open.torquil")).not.toBe(before.files.get("open.torquil"));
