@@ -13,7 +13,7 @@ import {
   type Position,
   type Tree,
 } from "../../grammar";
-import { type Entry, readEntry, slotIn } from "../facts";
+import { readEntry, slotIn } from "../facts";
 import type { FileModel, Machine, Place, Procedure, Thing } from "../model";
 
 /** A block and the line of its head (for a lost head, of its first line). */
@@ -50,12 +50,6 @@ export function blocksAround(tree: Tree, line: number): readonly BlockAt[] {
 /** The blocks that a line is a child of: those around it whose head it is not. */
 export function blocksAbove(tree: Tree, line: number): readonly BlockAt[] {
   return blocksAround(tree, line).filter(({ block, row }) => row !== line || block.head === null);
-}
-
-/** The block whose head stands on a line, read. */
-export function entryHeadedAt(file: FileModel, line: number): Entry | undefined {
-  const inner = blocksAround(file.document.tree, line).at(-1);
-  return inner?.block.head && inner.row === line ? readEntry(inner.block) : undefined;
 }
 
 /** What may stand in the innermost of some blocks; undefined where its head is lost. */

@@ -2,7 +2,7 @@
  * Runs the rules: each on the grain it names, again only where that changed; then severities and allowances.
  */
 import { type Entry, namesIn, textIn } from "../facts";
-import { type FileModel, type Place, type Procedure, type Project, placeAt } from "../model";
+import type { FileModel, Place, Procedure, Project } from "../model";
 import { followProcedure, type Walk } from "../walk";
 import { allowancesOf, applyAllowances } from "./allow";
 import { placedFaults, type Raw } from "./placed";

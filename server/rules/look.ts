@@ -37,16 +37,28 @@ export function actsOf(procedure: Procedure): readonly ActAt[] {
 
 /** The acts in the entry of a procedure's thing. */
 export function actsIn({ entry, line, file }: Thing): readonly ActAt[] {
-  const found: ActAt[] = [];
-  const visit = (parent: Entry, from: number, blocks: readonly EntryAt[]): void => {
-    for (const child of parent.children) {
-      const at = { entry: child.entry, line: from + child.row };
-      if (constructs.get(child.entry.construct)?.act) found.push(actAt(file, at, blocks));
-      if (child.entry.children.length > 0) visit(child.entry, at.line, [...blocks, at]);
-    }
+  return entry.children.flatMap((child) => actsInPart(child.entry, line + child.row, file));
+}
+
+const keptParts = new WeakMap<
+  Entry,
+  { readonly line: number; readonly file: string; readonly acts: readonly ActAt[] }
+>();
+
+/** The acts in a section or step that stands right under the procedure; kept while it stands where it stood. */
+function actsInPart(entry: Entry, line: number, file: string): readonly ActAt[] {
+  const known = keptParts.get(entry);
+  if (known?.line === line && known.file === file) return known.acts;
+  const acts: ActAt[] = [];
+  const visit = (at: EntryAt, blocks: readonly EntryAt[]): void => {
+    if (constructs.get(at.entry.construct)?.act) acts.push(actAt(file, at, blocks));
+    if (at.entry.children.length === 0) return;
+    const inside = [...blocks, at];
+    for (const child of at.entry.children) visit({ entry: child.entry, line: at.line + child.row }, inside);
   };
-  visit(entry, line, []);
-  return found;
+  visit({ entry, line }, []);
+  keptParts.set(entry, { line, file, acts });
+  return acts;
 }
 
 function actAt(file: string, { entry, line }: EntryAt, blocks: readonly EntryAt[]): ActAt {
