@@ -33,7 +33,8 @@ export function bindFile(declared: Declared, used: readonly Declared[], links: r
   const sharedIndex = indexOf(shared);
   const bindings: Binding[] = [];
   const procedures: Procedure[] = [];
-  const anyBroken = all.some((d) => d.broken) || mayDeclareMore;
+  const anyBroken =
+    all.some((d) => d.broken) || mayDeclareMore || used.some((d) => hasUnknownName(d, finder([sharedIndex])));
   for (const child of declared.entries) {
     const owner = declared.things.find((t) => t.entry === child.entry && t.line === child.row) ?? null;
     if (owner?.kind === "procedure") {
@@ -57,6 +58,29 @@ export function bindFile(declared: Declared, used: readonly Declared[], links: r
     inSight,
     mayDeclareMore,
   };
+}
+
+/** Whether a machine of a used file names something that is nowhere in sight: its facts are not to be relied on. */
+function hasUnknownName(declared: Declared, find: Find): boolean {
+  return foreignNames(declared).some((b) => b.accepts[0] === "stage" || !find(b.name, b.accepts));
+}
+
+const keptForeign = new WeakMap<Declared, readonly Binding[]>();
+
+/** The names that machines of a file use and that the file itself does not declare. */
+function foreignNames(declared: Declared): readonly Binding[] {
+  let foreign = keptForeign.get(declared);
+  if (!foreign) {
+    const bindings: Binding[] = [];
+    const find = finder([indexOf(declared.things)]);
+    for (const child of declared.entries) {
+      if (child.entry.construct !== "machine") continue;
+      bindEntry(declared.path, child.entry, child.row, null, find, bindings, null);
+    }
+    foreign = bindings.filter((b) => b.thing === null);
+    keptForeign.set(declared, foreign);
+  }
+  return foreign;
 }
 
 const isPrivate = (thing: Thing): boolean =>

@@ -86,7 +86,9 @@ function read(path: string, document: Document): Declared {
 /** Whether a broken line may have declared a name: its head is lost, or is that of a declaration. */
 function mayDeclare(line: Line): boolean {
   if (line.kind !== "broken") return false;
-  if (line.head === "" || line.head === "use" || line.head === "+face" || line.head === "choose") return true;
+  // A word cut short may read as a clause (`tool` as `to`), so a clause that cannot be read counts too.
+  if (line.head === "" || line.head === "use" || line.head === "choose" || line.head.startsWith("+"))
+    return true;
   return constructs.get(line.head)?.declares !== undefined;
 }
 

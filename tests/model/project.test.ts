@@ -175,6 +175,13 @@ describe("doubt", () => {
   });
 });
 
+test("a machine that names what is nowhere makes the procedures on it doubtful", () => {
+  const machine = MACHINE.replace("secures cover", "secures cvoer");
+  const model = file(projectOf({ "winch.torquil": machine, "open.torquil": PROCEDURE }), "open.torquil");
+  expect(model.procedures[0]?.doubtful).toBe(true);
+  expect(model.mayDeclareMore).toBe(false);
+});
+
 describe("what is kept", () => {
   test("only files that see the change are bound again", () => {
     const texts = {
