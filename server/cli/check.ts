@@ -57,6 +57,7 @@ export const check: Command = async (args, io) => {
   else {
     showFindings(shown, io);
     tellProblems(problems, io);
+    io.out(unfollowedLines(projects));
     io.out(summaryLine(summary, problems.length, io));
     if (tooMany) io.out(`That is more than ${counted(Number(most), "warning")}.\n`);
   }
@@ -102,6 +103,18 @@ function showFindings(located: readonly Located[], io: Io): void {
   for (const [key, count] of counts)
     if (count > MOST_OF_A_CODE)
       io.out(`… and ${(count - MOST_OF_A_CODE).toLocaleString("en")} more of ${key}.\n\n`);
+}
+
+/** Says which procedures were not followed, so that nobody takes silence about their ways for a good sign. */
+function unfollowedLines(projects: readonly OpenProject[]): string {
+  const titles = projects.flatMap(({ workspace }) =>
+    [...workspace.project().files.values()].flatMap((file) =>
+      file.procedures.filter((p) => p.doubtful).map((p) => `“${p.thing.title}”`),
+    ),
+  );
+  if (titles.length === 0) return "";
+  const named = titles.length > 3 ? counted(titles.length, "procedure") : titles.join(", ");
+  return `Not followed step by step yet: ${named}. Something it rests on could not be read; put that right first.\n`;
 }
 
 function summaryLine({ files, errors, warnings, hints }: JsonSummary, problems: number, io: Io): string {

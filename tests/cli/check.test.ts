@@ -184,3 +184,12 @@ test("help tells the form, the options and the exit codes", async () => {
   for (const part of ["torquil check [paths…]", "--json", "--max-warnings N", "--quiet", "Exit code: 0"])
     expect(out).toContain(part);
 });
+
+test("a procedure that could not be followed is named, one that could is not", async () => {
+  const procedure = (act: string): string =>
+    `${MACHINE}\nprocedure p "Renew the drum" {\n  on winch\n  step "Work" {\n    ${act}\n    fit drum\n  }\n}\n`;
+  const unread = await inProcess(["check"], { "/home/a.torquil": procedure("remvoe drum") });
+  expect(unread.out).toContain("\nNot followed step by step yet: “Renew the drum”. ");
+  const read = await inProcess(["check"], { "/home/a.torquil": procedure("remove drum") });
+  expect(read.out).toBe("Nothing found in 1 file.\n");
+});
