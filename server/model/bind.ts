@@ -25,24 +25,21 @@ export function bindFile(declared: Declared, used: readonly Declared[], links: r
   const mayDeclareMore =
     all.some((d) => d.brokenDeclaration) || links.some((l) => l.kind === "use" && l.problem !== null);
   const inSight = all.flatMap((d) => (d === declared ? d.things : d.things.filter((t) => !isPrivate(t))));
-  const machines = declared.things.filter((t) => t.kind === "machine").map((t) => machineOf(t, declared));
-  const allMachines = all.flatMap((d) =>
-    d.things.filter((t) => t.kind === "machine").map((t) => machineOf(t, d)),
-  );
-  const shared = inSight.filter((t) => !isPrivate(t));
-  const sharedIndex = indexOf(shared);
+  const machines = machinesOf(declared);
+  const allMachines = all.flatMap(machinesOf);
+  const sharedIndex = all.map(sharedOf);
   const bindings: Binding[] = [];
   const procedures: Procedure[] = [];
   const anyBroken =
-    all.some((d) => d.broken) || mayDeclareMore || used.some((d) => hasUnknownName(d, finder([sharedIndex])));
+    all.some((d) => d.broken) || mayDeclareMore || used.some((d) => hasUnknownName(d, finder(sharedIndex)));
   for (const child of declared.entries) {
     const owner = declared.things.find((t) => t.entry === child.entry && t.line === child.row) ?? null;
     if (owner?.kind === "procedure") {
       const procedure = procedureOf(owner, declared, allMachines, sharedIndex, anyBroken);
       procedures.push(procedure);
-      bindings.push(...procedure.bindings);
+      for (const binding of procedure.bindings) bindings.push(binding);
     } else {
-      const find = finder([sharedIndex]);
+      const find = finder(sharedIndex);
       bindEntry(declared.path, child.entry, child.row, owner, find, bindings, null);
     }
   }
@@ -86,8 +83,41 @@ function foreignNames(declared: Declared): readonly Binding[] {
 const isPrivate = (thing: Thing): boolean =>
   PRIVATE_KINDS.has(thing.kind) || (thing.owner?.kind === "procedure" && thing.kind !== "procedure");
 
-function machineOf(thing: Thing, declared: Declared): Machine {
-  return { thing, things: declared.things.filter((t) => t.owner === thing) };
+const keptMachines = new WeakMap<Declared, readonly Machine[]>();
+
+/** The machines a file declares; the same ones as long as the file is the same. */
+function machinesOf(declared: Declared): readonly Machine[] {
+  let machines = keptMachines.get(declared);
+  if (!machines) {
+    machines = declared.things
+      .filter((t) => t.kind === "machine")
+      .map((thing) => ({ thing, things: declared.things.filter((t) => t.owner === thing) }));
+    keptMachines.set(declared, machines);
+  }
+  return machines;
+}
+
+const keptShared = new WeakMap<Declared, Index>();
+
+/** What a file declares for all who see it, by name. */
+function sharedOf(declared: Declared): Index {
+  let index = keptShared.get(declared);
+  if (!index) {
+    index = indexOf(declared.things.filter((t) => !isPrivate(t)));
+    keptShared.set(declared, index);
+  }
+  return index;
+}
+
+const keptOwn = new WeakMap<Machine, Index>();
+
+function indexOfMachine(machine: Machine): Index {
+  let index = keptOwn.get(machine);
+  if (!index) {
+    index = indexOf([machine.thing, ...machine.things]);
+    keptOwn.set(machine, index);
+  }
+  return index;
 }
 
 type Index = ReadonlyMap<string, readonly Thing[]>;
@@ -108,7 +138,9 @@ function finder(scopes: readonly Index[]): Find {
   return (name, accepts = []) => {
     let any: Thing | undefined;
     for (const scope of scopes) {
-      for (const thing of scope.get(name) ?? []) {
+      const things = scope.get(name);
+      if (!things) continue;
+      for (const thing of things) {
         if (accepts.length === 0 || fits(thing, accepts)) return thing;
         any ??= thing;
       }
@@ -127,7 +159,7 @@ function procedureOf(
   thing: Thing,
   declared: Declared,
   machines: readonly Machine[],
-  shared: Index,
+  shared: readonly Index[],
   anyBroken: boolean,
 ): Procedure {
   const own = declared.things.filter((t) => t.owner === thing);
@@ -137,7 +169,7 @@ function procedureOf(
     : machines.length === 1
       ? (machines[0] ?? null)
       : null;
-  const scopes = [indexOf(own), ...(machine ? [indexOf([machine.thing, ...machine.things])] : []), shared];
+  const scopes = [indexOf(own), ...(machine ? [indexOfMachine(machine)] : []), ...shared];
   const find = finder(scopes);
   const bindings: Binding[] = [];
   bindEntry(declared.path, thing.entry, thing.line, thing, find, bindings, null);
