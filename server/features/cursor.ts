@@ -101,7 +101,7 @@ export function scopeAt(file: FileModel, line: number): Scope {
 
 /** Whether a thing belongs to a procedure other than this one. */
 function hidden(thing: Thing, procedure: Procedure | null): boolean {
-  return thing.owner?.kind === "procedure" && thing.owner !== procedure?.thing;
+  return thing.owner?.kind === "procedure" && thing.owner !== procedure?.thing.owns;
 }
 
 /** Everything with a name in sight from a scope, nearest first: the procedure's own, its machine's, the rest. */

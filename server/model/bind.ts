@@ -4,7 +4,7 @@
 import { constructs } from "../../grammar";
 import { type Entry, fastenerFacts, headerOf, type NameAt } from "../facts";
 import { type Declared, placeAt, referencesIn } from "./declare";
-import type { Binding, FileModel, Link, Machine, Procedure, Thing } from "./types";
+import type { Binding, FileModel, Link, Machine, Owner, Part, Procedure, Thing } from "./types";
 
 const HEAD_KINDS: ReadonlySet<string> = new Set(["section", "step", "check"]);
 /** Kinds that live in a procedure and are in sight only there. */
@@ -40,7 +40,7 @@ export function bindFile(declared: Declared, used: readonly Declared[], links: r
       for (const binding of procedure.bindings) bindings.push(binding);
     } else {
       const find = finder(sharedIndex);
-      bindEntry(declared.path, child.entry, child.row, owner, find, bindings, null);
+      bindEntry(declared.path, child.entry, child.row, owner?.owns ?? null, find, bindings, null);
     }
   }
   return {
@@ -91,7 +91,7 @@ function machinesOf(declared: Declared): readonly Machine[] {
   if (!machines) {
     machines = declared.things
       .filter((t) => t.kind === "machine")
-      .map((thing) => ({ thing, things: declared.things.filter((t) => t.owner === thing) }));
+      .map((thing) => ({ thing, things: declared.things.filter((t) => t.owner === thing.owns) }));
     keptMachines.set(declared, machines);
   }
   return machines;
@@ -162,17 +162,30 @@ function procedureOf(
   shared: readonly Index[],
   anyBroken: boolean,
 ): Procedure {
-  const own = declared.things.filter((t) => t.owner === thing);
+  const own = declared.things.filter((t) => t.owner === thing.owns);
   const header = headerOf(thing.entry);
   const machine = header.machine
     ? (machines.find((m) => m.thing.name === header.machine?.name) ?? null)
     : machines.length === 1
       ? (machines[0] ?? null)
       : null;
-  const scopes = [indexOf(own), ...(machine ? [indexOfMachine(machine)] : []), ...shared];
-  const find = finder(scopes);
-  const bindings: Binding[] = [];
-  bindEntry(declared.path, thing.entry, thing.line, thing, find, bindings, null);
+  const ownIndex = indexOf(own);
+  const [fileIndex = new Map(), ...usedIndexes] = shared;
+  const machineIndex = machine ? [indexOfMachine(machine)] : [];
+  const find = finder([ownIndex, ...machineIndex, ...shared]);
+  const sight: Sight = {
+    file: declared.path,
+    owner: thing.owns,
+    find,
+    near: [ownIndex, fileIndex],
+    far: [...machineIndex, ...usedIndexes],
+    names: namesToken(thing, declared.things),
+  };
+  const head: Binding[] = [];
+  bindOwn(declared.path, thing.entry, thing.line, thing.owns, find, head, null);
+  const parts = thing.entry.children.map((child) => partOf(child.entry, thing.line + child.row, sight));
+  const bindings = [...head];
+  for (const part of parts) for (const binding of part.bindings) bindings.push(binding);
   const unknown = bindings.some((b) => b.thing === null);
   return {
     thing,
@@ -181,9 +194,69 @@ function procedureOf(
     targets: own.filter((t) => HEAD_KINDS.has(t.kind)),
     find,
     bindings,
+    parts,
     doubtful:
       thing.entry.brokenInside || anyBroken || unknown || (header.machine !== null && machine === null),
   };
+}
+
+/** What the names in a part of a procedure are looked up in. */
+interface Sight {
+  readonly file: string;
+  readonly owner: Owner | null;
+  readonly find: Find;
+  /** What the file itself declares; made anew with it. */
+  readonly near: readonly Index[];
+  readonly far: readonly Index[];
+  /** The same object while the file declares the same names of the same kinds. */
+  readonly names: object;
+}
+
+interface KeptPart {
+  readonly part: Part;
+  readonly sight: Sight;
+  /** Things of the file itself whose names the part uses. */
+  readonly named: readonly Thing[];
+}
+
+const keptParts = new WeakMap<Entry, KeptPart>();
+
+function partOf(entry: Entry, line: number, sight: Sight): Part {
+  const known = keptParts.get(entry);
+  if (known?.part.line === line && seesTheSame(known, sight)) return known.part;
+  const bindings: Binding[] = [];
+  bindEntry(sight.file, entry, line, sight.owner, sight.find, bindings, null);
+  const names = new Set(bindings.map((b) => b.name));
+  const near = [...names].flatMap((name) => sight.near.flatMap((index) => index.get(name) ?? []));
+  const part = { entry, line, bindings };
+  keptParts.set(entry, { part, sight, named: near });
+  return part;
+}
+
+/** Whether every name would be found to mean the very same thing as before. */
+function seesTheSame({ sight: before, named }: KeptPart, now: Sight): boolean {
+  return (
+    before.file === now.file &&
+    before.owner === now.owner &&
+    before.names === now.names &&
+    before.far.length === now.far.length &&
+    before.far.every((index, i) => index === now.far[i]) &&
+    named.every((thing) => now.near.some((index) => isAmong(thing, index)))
+  );
+}
+
+const isAmong = (thing: Thing, index: Index): boolean => index.get(thing.name)?.includes(thing) ?? false;
+
+const keptNames = new WeakMap<Owner, { readonly names: readonly string[]; readonly token: object }>();
+
+function namesToken(thing: Thing, declared: readonly Thing[]): object {
+  const names = declared.filter((t) => t.named).map((t) => `${t.kind} ${t.name}`);
+  const known = thing.owns ? keptNames.get(thing.owns) : undefined;
+  if (known && known.names.length === names.length && known.names.every((name, i) => name === names[i]))
+    return known.token;
+  const token = {};
+  if (thing.owns) keptNames.set(thing.owns, { names, token });
+  return token;
 }
 
 /** Binds the names on an entry's own lines, then those of its children. `act` is the act whose stages `stage` lines name. */
@@ -191,13 +264,31 @@ function bindEntry(
   file: string,
   entry: Entry,
   line: number,
-  owner: Thing | null,
+  owner: Owner | null,
   find: Find,
   out: Binding[],
   act: Entry | null,
 ): void {
-  const isAct = constructs.get(entry.construct)?.act === true;
-  const stagesOf = isAct ? entry : act;
+  bindOwn(file, entry, line, owner, find, out, act);
+  const inside = stagesIn(entry, act);
+  for (const child of entry.children)
+    bindEntry(file, child.entry, line + child.row, owner, find, out, inside);
+}
+
+const stagesIn = (entry: Entry, act: Entry | null): Entry | null =>
+  constructs.get(entry.construct)?.act === true ? entry : act;
+
+/** Binds the names on an entry's own lines. */
+function bindOwn(
+  file: string,
+  entry: Entry,
+  line: number,
+  owner: Owner | null,
+  find: Find,
+  out: Binding[],
+  act: Entry | null,
+): void {
+  const stagesOf = stagesIn(entry, act);
   for (const { name, accepts, role, within } of referencesIn(entry)) {
     const place = placeAt(file, line, name.at);
     if (accepts[0] === "stage") {
@@ -225,8 +316,6 @@ function bindEntry(
       misfit: thing ? null : (find(name.name) ?? null),
     });
   }
-  for (const child of entry.children)
-    bindEntry(file, child.entry, line + child.row, owner, find, out, stagesOf);
 }
 
 /** The fastener among those an act names that has a stage of this name. */

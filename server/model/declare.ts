@@ -14,7 +14,7 @@ import {
   slotIn,
   textIn,
 } from "../facts";
-import type { Place, Thing, ThingKind } from "./types";
+import type { Owner, Place, Thing, ThingKind } from "./types";
 
 export interface RawLink {
   readonly path: string;
@@ -71,7 +71,11 @@ function read(path: string, document: Document): Declared {
   }
   const things: Thing[] = [];
   const links: RawLink[] = [];
-  for (const child of entries) collect({ path, things, links }, child.entry, child.row, null, null);
+  for (const child of entries) {
+    const inside = declaresOf(child.entry, { path, line: child.row, owner: null });
+    for (const thing of inside.things) things.push(thing);
+    for (const link of inside.links) links.push(link);
+  }
   return {
     path,
     document,
@@ -92,87 +96,125 @@ function mayDeclare(line: Line): boolean {
   return constructs.get(line.head)?.declares !== undefined;
 }
 
-interface Sink {
-  readonly path: string;
-  readonly things: Thing[];
-  readonly links: RawLink[];
+/** What an entry declares, itself and all that stands in it. */
+interface Declares {
+  readonly things: readonly Thing[];
+  readonly links: readonly RawLink[];
 }
 
-function collect(sink: Sink, entry: Entry, line: number, owner: Thing | null, parent: Thing | null): void {
-  const { path, things, links } = sink;
+interface Where {
+  readonly path: string;
+  readonly line: number;
+  readonly owner: Owner | null;
+}
+
+const keptDeclares = new WeakMap<Entry, Where & Declares>();
+
+/** What an entry declares where it stands; kept while it stands there. */
+function declaresOf(entry: Entry, where: Where): Declares {
+  if (!entry.hasBlock && !constructs.get(entry.construct)?.declares) return readDeclares(entry, where);
+  const known = keptDeclares.get(entry);
+  if (known?.path === where.path && known.line === where.line && known.owner === where.owner) return known;
+  const made = { ...where, ...readDeclares(entry, where) };
+  keptDeclares.set(entry, made);
+  return made;
+}
+
+function readDeclares(entry: Entry, where: Where): Declares {
+  const { path, line, owner } = where;
+  const things: Thing[] = [];
+  const links: RawLink[] = [];
   const kind = constructs.get(entry.construct)?.declares as ThingKind | undefined;
-  let own = owner;
-  let inside = parent;
-  if (kind) {
-    const thing = thingOf(path, entry, line, kind, owner);
-    things.push(thing);
-    inside = thing;
-    if (kind === "machine" || kind === "procedure") own = thing;
-    if (kind === "set")
-      for (const member of namesIn(entry.form, "members"))
-        things.push(derived(path, entry, line, "member", member, member.name, owner));
+  const thing = kind ? thingOf(entry, where, kind) : null;
+  if (thing) things.push(thing);
+  if (kind === "set") {
+    for (const member of namesIn(entry.form, "members"))
+      things.push(derived(entry, where, "member", member, member.name));
   }
+  const own = thing?.owns ?? owner;
   for (const detail of entry.details) {
     const face = detail.clause === "face" ? namesIn(detail, "face")[0] : undefined;
-    if (face) things.push(derived(path, entry, line, "face", face, textIn(detail, "title"), own));
+    if (face) things.push(derived(entry, { ...where, owner: own }, "face", face, textIn(detail, "title")));
   }
   if (entry.construct === "use") links.push(linkOf(path, entry, line, "use"));
   if (entry.construct === "follow" && slotIn(entry.form, "path"))
     links.push(linkOf(path, entry, line, "use"));
   if (entry.construct === "figure") links.push(linkOf(path, entry, line, "figure"));
-  for (const child of entry.children) collect(sink, child.entry, line + child.row, own, inside);
+  for (const child of entry.children) {
+    const inside = declaresOf(child.entry, { path, line: line + child.row, owner: own });
+    for (const t of inside.things) things.push(t);
+    for (const l of inside.links) links.push(l);
+  }
+  return things.length + links.length === 0 ? NOTHING : { things, links };
 }
+
+const NOTHING: Declares = { things: [], links: [] };
 
 function linkOf(path: string, entry: Entry, line: number, kind: RawLink["kind"]): RawLink {
   const slot = slotIn(entry.form, "path");
   return { path: slot?.text ?? "", place: placeAt(path, line, slot?.at ?? entry.form.at), kind };
 }
 
-function thingOf(file: string, entry: Entry, line: number, kind: ThingKind, owner: Thing | null): Thing {
+function thingOf(entry: Entry, { path, line, owner }: Where, kind: ThingKind): Thing {
   const name = namesIn(entry.form, "name")[0];
   const titleSlot = slotIn(entry.form, "title") ?? slotIn(entry.form, "from");
   const title = titleSlot?.text ?? "";
   const at = name?.at ?? titleSlot?.at ?? entry.form.at;
+  const id = idOf(path, owner, kind, name?.name ?? title);
   return {
     kind,
     name: name?.name ?? "",
     title,
-    id: idOf(file, owner, kind, name?.name ?? title),
-    place: placeAt(file, line, at),
-    file,
+    id,
+    place: placeAt(path, line, at),
+    file: path,
     line,
     entry,
     owner,
+    owns: kind === "machine" || kind === "procedure" ? ownerOf(kind, name?.name ?? "", id, line) : null,
     named: name !== undefined,
     doubtful: entry.doubtful,
   };
 }
 
+const OWNERS_AT_MOST = 10_000;
+const owners = new Map<string, Owner>();
+
+function ownerOf(kind: ThingKind, name: string, id: string, line: number): Owner {
+  const key = `${id}:${line}`;
+  let owner = owners.get(key);
+  if (!owner) {
+    if (owners.size >= OWNERS_AT_MOST) owners.clear();
+    owner = { kind, name, id };
+    owners.set(key, owner);
+  }
+  return owner;
+}
+
 function derived(
-  file: string,
   entry: Entry,
-  line: number,
+  { path, line, owner }: Where,
   kind: ThingKind,
   name: NameAt,
   title: string,
-  owner: Thing | null,
 ): Thing {
   return {
     kind,
     name: name.name,
     title,
-    id: idOf(file, owner, kind, name.name),
-    place: placeAt(file, line, name.at),
-    file,
+    id: idOf(path, owner, kind, name.name),
+    place: placeAt(path, line, name.at),
+    file: path,
     line: line + name.at.row,
     entry,
     owner,
+    owns: null,
     named: true,
     doubtful: entry.doubtful,
   };
 }
 
-function idOf(file: string, owner: Thing | null, kind: string, name: string): string {
+function idOf(file: string, owner: Owner | null, kind: string, name: string): string {
   return [file, owner?.name ?? "", kind, name].join("/");
 }
 

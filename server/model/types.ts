@@ -43,6 +43,16 @@ export type ThingKind =
   | "step"
   | "check";
 
+/**
+ * A machine or procedure as the one that things stand in. The same object as long as it keeps its name and line, so
+ * that what stands in it need not be made anew when something else in it changes.
+ */
+export interface Owner {
+  readonly kind: ThingKind;
+  readonly name: string;
+  readonly id: string;
+}
+
 /** Something with a name. */
 export interface Thing {
   readonly kind: ThingKind;
@@ -58,7 +68,9 @@ export interface Thing {
   readonly line: number;
   readonly entry: Entry;
   /** The machine or procedure it stands in. */
-  readonly owner: Thing | null;
+  readonly owner: Owner | null;
+  /** What it is to the things that stand in it; null unless it is a machine or procedure. */
+  readonly owns: Owner | null;
   /** False for a section, step or check that has only a title. */
   readonly named: boolean;
   /** A line of its own block could not be read: nothing is held against it. */
@@ -79,7 +91,7 @@ export interface Binding {
   /** Something of that name, but of a kind that does not fit. */
   readonly misfit: Thing | null;
   /** The procedure or machine it stands in. */
-  readonly owner: Thing | null;
+  readonly owner: Owner | null;
 }
 
 /** A `use`, a `follow … from` or a figure, and where its path leads. */
@@ -104,6 +116,14 @@ export interface Machine {
   readonly things: readonly Thing[];
 }
 
+/** A line or block right under a procedure's head, with the uses of names in it. */
+export interface Part {
+  readonly entry: Entry;
+  readonly line: number;
+  /** The same list as before while nothing in the part, and nothing it names, has changed. */
+  readonly bindings: readonly Binding[];
+}
+
 export interface Procedure {
   readonly thing: Thing;
   /** The machine it is for; null where it is not said or not known. */
@@ -115,6 +135,7 @@ export interface Procedure {
   /** Looks a name up as seen from here: own things first, then the machine's, then what else is in sight. */
   readonly find: (name: string, accepts?: readonly string[]) => Thing | undefined;
   readonly bindings: readonly Binding[];
+  readonly parts: readonly Part[];
   /** A line in it, in its machine, or a file it uses could not be read, or a name is unknown: it is not followed. */
   readonly doubtful: boolean;
 }

@@ -19,7 +19,7 @@ export function candidatesFor(binding: Binding, file: FileModel): readonly Thing
 }
 
 function look({ owner, accepts }: Binding, file: FileModel): readonly Thing[] {
-  const machine = file.procedures.find((p) => p.thing === owner)?.machine;
+  const machine = file.procedures.find((p) => p.thing.owns === owner)?.machine;
   const own = machine ? [machine.thing, ...machine.things] : [];
   const visible = file.inSight.filter((t) => t.owner === owner || t.owner?.kind !== "procedure");
   const fitting = [...own, ...visible].filter((t) => t.named && fits(t, accepts));

@@ -44,7 +44,7 @@ function clashes(file: FileModel): [Thing, Thing][] {
   const taken = new Map<unknown, Map<string, Thing>>();
   // Machines and procedures of the files this one uses are in sight here.
   for (const thing of file.inSight) if (thing.owner === null && thing.file !== file.path) take(taken, thing);
-  const machineOf = new Map(file.procedures.map((p) => [p.thing, p.machine]));
+  const machineOf = new Map(file.procedures.map((p) => [p.thing.owns, p.machine]));
   const found: [Thing, Thing][] = [];
   for (const thing of file.things) {
     if (!thing.named) continue;

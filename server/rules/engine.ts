@@ -70,7 +70,7 @@ function fileFaults(file: FileModel, project: Project, settings: RuleSettings): 
   for (const rule of fileRules) rule.check(file, report(rule), sight);
   for (const thing of file.things) {
     if (thing.doubtful) continue;
-    const machine = file.machines.find((m) => m.thing === thing.owner) ?? null;
+    const machine = file.machines.find((m) => m.thing.owns === thing.owner) ?? null;
     for (const rule of thingRules) rule.check(thing, report(rule), sight, machine);
   }
   for (const procedure of file.procedures) {

@@ -12,7 +12,7 @@ import {
   partFacts,
 } from "../facts";
 import { followed, type Place, type Procedure, placeAt, type Thing } from "../model";
-import { type ActAt, actsIn, actsOf, thingsNamed } from "./look";
+import { type ActAt, actsIn, partByPart, thingsNamed } from "./look";
 import type { Fix } from "./types";
 
 /** Kinds that come in a kit under the name of what they replace. */
@@ -50,11 +50,13 @@ const kept = new WeakMap<Procedure, readonly Fitting[]>();
 export function fittingsOf(procedure: Procedure): readonly Fitting[] {
   let found = kept.get(procedure);
   if (!found) {
-    found = fittings(procedure, actsOf(procedure));
+    found = fittingsByPart(procedure);
     kept.set(procedure, found);
   }
   return found;
 }
+
+const fittingsByPart = partByPart(fittings);
 
 /** Everything that procedures followed from this one fit, as their names are understood here. */
 export function fittingsFollowed(procedure: Procedure): readonly Fitting[] {
@@ -118,13 +120,17 @@ export function groupedBy<T, K>(items: readonly T[], key: (item: T) => K): Reado
 const removals = new WeakMap<Procedure, ReadonlyMap<Thing, readonly ActAt[]>>();
 const TAKES_OFF: ReadonlySet<string> = new Set(["remove", "disconnect", "put-by"]);
 
+const takenOff = partByPart((procedure, acts) =>
+  acts
+    .filter((at) => TAKES_OFF.has(at.act.verb))
+    .flatMap((at) => thingsNamed(procedure, at.act.what, REPLACED).map(({ thing }) => ({ at, thing }))),
+);
+
 /** Removals of a thing, in the order of the text. */
 export function removalsOf(procedure: Procedure, thing: Thing): readonly ActAt[] {
   let byThing = removals.get(procedure);
   if (!byThing) {
-    const pairs = actsOf(procedure)
-      .filter((at) => TAKES_OFF.has(at.act.verb))
-      .flatMap((at) => thingsNamed(procedure, at.act.what, REPLACED).map((w) => ({ at, thing: w.thing })));
+    const pairs = takenOff(procedure);
     const groups = groupedBy(pairs, (pair) => pair.thing);
     byThing = new Map([...groups].map(([key, group]) => [key, group.map((pair) => pair.at)]));
     removals.set(procedure, byThing);

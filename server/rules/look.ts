@@ -4,7 +4,7 @@
  */
 import { constructs } from "../../grammar";
 import { type Act, type At, actOf, type Entry, type NameAt } from "../facts";
-import { type Place, type Procedure, placeAt, type Thing } from "../model";
+import { type Part, type Place, type Procedure, placeAt, type Thing } from "../model";
 
 /** An entry with the line of its head, absolute in the procedure's file. */
 export interface EntryAt {
@@ -35,6 +35,25 @@ export function actsOf(procedure: Procedure): readonly ActAt[] {
   return acts;
 }
 
+/**
+ * Makes a look at the acts of a procedure go part by part: what a part gave is kept while nothing in it, and nothing it
+ * names, has changed. The work may rest on the part's acts and on what its names mean, and on nothing else.
+ */
+export function partByPart<T>(
+  work: (procedure: Procedure, acts: readonly ActAt[]) => readonly T[],
+): (procedure: Procedure) => readonly T[] {
+  const byPart = new WeakMap<Part, readonly T[]>();
+  return (procedure) =>
+    procedure.parts.flatMap((part) => {
+      let found = byPart.get(part);
+      if (!found) {
+        found = work(procedure, actsInPart(part.entry, part.line, procedure.thing.file));
+        byPart.set(part, found);
+      }
+      return found;
+    });
+}
+
 /** The acts in the entry of a procedure's thing. */
 export function actsIn({ entry, line, file }: Thing): readonly ActAt[] {
   return entry.children.flatMap((child) => actsInPart(child.entry, line + child.row, file));
@@ -46,7 +65,7 @@ const keptParts = new WeakMap<
 >();
 
 /** The acts in a section or step that stands right under the procedure; kept while it stands where it stood. */
-function actsInPart(entry: Entry, line: number, file: string): readonly ActAt[] {
+export function actsInPart(entry: Entry, line: number, file: string): readonly ActAt[] {
   const known = keptParts.get(entry);
   if (known?.line === line && known.file === file) return known.acts;
   const acts: ActAt[] = [];

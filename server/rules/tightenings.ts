@@ -2,10 +2,10 @@
  * What the rules about wrenches share: each stage that an act tightens, with the tools said for it.
  */
 import { type At, fastenerFacts, type NameAt, type Stage, type ToolFacts, toolFacts } from "../facts";
-import { type Place, type Procedure, placeAt, type Thing } from "../model";
+import { type Part, type Place, type Procedure, placeAt, type Thing } from "../model";
 import type { Amount } from "../units/amount";
 import type { Quantity } from "../units/quantity";
-import { type ActAt, actsOf, thingsNamed } from "./look";
+import { type ActAt, actsInPart, actsOf, thingsNamed } from "./look";
 
 export interface SaidTool {
   readonly thing: Thing;
@@ -34,13 +34,33 @@ export function tighteningsOf(procedure: Procedure): readonly Tightening[] {
   if (!found) {
     const acts = actsOf(procedure).filter((a) => a.act.verb === "tighten");
     const taken = stagesNamed(acts);
-    found = acts.flatMap((act) =>
-      thingsNamed(procedure, act.act.what, ["fastener"]).flatMap(({ thing }) =>
-        stagesOf(procedure, taken, act, thing),
-      ),
-    );
+    found = procedure.parts.flatMap((part) => inPart(procedure, part, taken));
     kept.set(procedure, found);
   }
+  return found;
+}
+
+const keptParts = new WeakMap<Part, { readonly takenHere: string; readonly found: readonly Tightening[] }>();
+
+/** The tightenings of one part; kept while it and what it names is the same, and the same stages are taken elsewhere. */
+function inPart(
+  procedure: Procedure,
+  part: Part,
+  taken: ReadonlyMap<string, ReadonlySet<string>>,
+): readonly Tightening[] {
+  const acts = actsInPart(part.entry, part.line, procedure.thing.file).filter(
+    (a) => a.act.verb === "tighten",
+  );
+  const names = acts.flatMap((a) => a.act.what.map((w) => w.name));
+  const takenHere = names.map((name) => [...(taken.get(name) ?? [])].join(" ")).join(", ");
+  const known = keptParts.get(part);
+  if (known?.takenHere === takenHere) return known.found;
+  const found = acts.flatMap((act) =>
+    thingsNamed(procedure, act.act.what, ["fastener"]).flatMap(({ thing }) =>
+      stagesOf(procedure, taken, act, thing),
+    ),
+  );
+  keptParts.set(part, { takenHere, found });
   return found;
 }
 

@@ -187,7 +187,7 @@ function questionSaid(build: Build, thing: Thing): Runs {
 
 /** The procedure of the job in which a thing is declared. */
 function spotIn(build: Build, thing: Thing): Spot {
-  return build.job.procedures.find(({ procedure }) => procedure.thing === thing.owner) ?? build.job.root;
+  return build.job.procedures.find(({ procedure }) => procedure.thing.owns === thing.owner) ?? build.job.root;
 }
 
 function answersOf(build: Build, thing: Thing): readonly Answer[] {

@@ -113,7 +113,8 @@ function checkThing(around: Around, entry: Entry, line: number): Thing {
     file,
     line,
     entry,
-    owner: around.scope.procedure,
+    owner: around.scope.procedure.owns,
+    owns: null,
     named: false,
     doubtful: false,
   };

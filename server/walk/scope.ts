@@ -86,7 +86,8 @@ function ownThing(procedure: Thing, entry: Entry, line: number, kind: ThingKind)
     file,
     line,
     entry,
-    owner: procedure,
+    owner: procedure.owns,
+    owns: null,
     named: true,
     doubtful: entry.doubtful,
   };
