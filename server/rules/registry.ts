@@ -48,6 +48,7 @@ import { toolUndeclared } from "./tool-undeclared";
 import { toolUnused } from "./tool-unused";
 import type { Rule } from "./types";
 import { unitsDisagree } from "./units-disagree";
+import { unknownHazard } from "./unknown-hazard";
 import { unknownName } from "./unknown-name";
 import { unknownUnit } from "./unknown-unit";
 import { unreadableFile } from "./unreadable-file";
@@ -106,6 +107,7 @@ export const RULES: readonly Rule[] = [
   toolUndeclared,
   toolUnused,
   unitsDisagree,
+  unknownHazard,
   unknownName,
   unknownUnit,
   unreadableFile,
