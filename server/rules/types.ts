@@ -4,7 +4,9 @@
 import type { Line, Position } from "../../grammar";
 import type { At, Entry } from "../facts";
 import type { FileModel, Machine, Place, Procedure, Project, Thing } from "../model";
-import type { Walk } from "../walk";
+import type { HouseHazard, Walk } from "../walk";
+
+export type { HouseHazard } from "../walk";
 
 export type Severity = "error" | "warning" | "hint";
 
@@ -71,16 +73,6 @@ export interface Sight {
   readonly walk: (procedure: Procedure) => Walk;
   /** Hazards of the house from the settings, beside those of machine files. */
   readonly houseHazards: readonly HouseHazard[];
-}
-
-/** A hazard that settings add. */
-export interface HouseHazard {
-  readonly name: string;
-  readonly title: string;
-  readonly least: "danger" | "warning" | "caution" | "notice";
-  /** Verbs that raise it, on things whose names or titles contain one of the words. */
-  readonly verbs: readonly string[];
-  readonly things: readonly string[];
 }
 
 type Report<P> = (fault: Fault<P>) => void;

@@ -134,7 +134,7 @@ function putStep(around: Around, entry: Entry, line: number): void {
 }
 
 /** The step or check that a head declares, if it has a name that another line can mean. */
-export function doneThing(around: Around, entry: Entry, line: number): Thing | null {
+function doneThing(around: Around, entry: Entry, line: number): Thing | null {
   const name = namesIn(entry.form, "name")[0]?.name;
   const thing = name === undefined ? undefined : around.scope.find(name, KINDS.target);
   return thing?.line === line ? thing : null;

@@ -6,7 +6,7 @@ import { beltFacts, fluidFacts, namesIn, partFacts, shaftFacts, temporaryFacts, 
 import type { Thing } from "../model";
 import { actRow } from "./acts";
 import type { Graph } from "./graph";
-import { FACTS, type Fact, type FactRow, HAZARDS, type Hazard, HEAVY } from "./hazards";
+import { FACTS, type Fact, type FactRow, HAZARDS, HEAVY } from "./hazards";
 import type { ActPoint } from "./points";
 import type { Relations } from "./relations";
 import { KINDS } from "./scope";
@@ -174,9 +174,4 @@ function machineHazards(graph: Graph, relations: Relations): readonly OwnHazard[
           raisers.some((r) => r.verb === verb && r.things.includes(thing)),
       };
     });
-}
-
-/** Whether a name is one of the trade's hazards. */
-export function isHazard(name: string): name is Hazard {
-  return Object.hasOwn(HAZARDS, name);
 }
