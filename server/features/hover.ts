@@ -60,6 +60,7 @@ function ofTarget(file: FileModel, target: Target, row: number): Hover {
     return { place, kind: say("kind.stage"), name: target.stage, title: "", sentences };
   }
   const machine = scopeAt(file, row).machine;
+  const sentences = [...numberOf(file, thing), ...aboutThing(thing, machine)];
   const construct = thing.entry.construct;
   // A derived thing (a face, a member of a set) is told by its own kind, others by the writer's word for them.
   const kind = constructs.get(construct)?.declares === thing.kind ? construct : thing.kind;
@@ -68,7 +69,8 @@ function ofTarget(file: FileModel, target: Target, row: number): Hover {
     kind,
     name: thing.named ? thing.name : "",
     title: thing.title,
-    sentences: [...numberOf(file, thing), ...aboutThing(thing, machine)],
+    sentences:
+      sentences.length > 0 ? sentences : [constructs.get(construct)?.about ?? ""].filter((s) => s !== ""),
   };
 }
 

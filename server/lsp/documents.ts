@@ -8,10 +8,12 @@ import {
   type DidChangeWorkspaceFoldersParams,
   type DidCloseTextDocumentParams,
   type DidOpenTextDocumentParams,
+  type DidSaveTextDocumentParams,
   FileChangeType,
   type TextDocumentContentChangeEvent,
 } from "vscode-languageserver/node";
 import type { Edit } from "../../grammar";
+import { SETTINGS_FILE } from "../project";
 import { changes, diskChanges, document, folderChanges, openedDocument, take } from "./guard";
 import type { Session } from "./session";
 
@@ -38,6 +40,13 @@ export function takingChanges(session: Session, news: (uri?: string) => void): v
   );
   take<DidCloseTextDocumentParams>(session, "textDocument/didClose", document, ({ textDocument }) => {
     projects.close(textDocument.uri);
+    news();
+  });
+  take<DidSaveTextDocumentParams>(session, "textDocument/didSave", document, ({ textDocument: { uri } }) => {
+    // A client that does not watch files has no other way to tell that something on the disk is new.
+    if (session.client.watches) return;
+    if (isSettings(uri)) projects.diskChanged([{ uri, appearedOrVanished: true }]);
+    else projects.lookAgain();
     news();
   });
   take<DidChangeWatchedFilesParams>(session, "workspace/didChangeWatchedFiles", diskChanges, (params) => {
@@ -67,6 +76,8 @@ export function watchFiles({ connection, client }: Session): void {
     .register(DidChangeWatchedFilesNotification.type, { watchers })
     .catch((error: unknown) => connection.console.warn(`Files are not watched: ${String(error)}`));
 }
+
+const isSettings = (uri: string): boolean => uri.endsWith(`/${SETTINGS_FILE}`);
 
 function editOf(change: TextDocumentContentChangeEvent): Edit | { readonly text: string } {
   return "range" in change && change.range ? { ...change.range, text: change.text } : { text: change.text };

@@ -54,6 +54,8 @@ export interface Projects {
   /** The place of a document, open or not; undefined for one that belongs to no project. */
   readonly locate: (uri: string) => Located | undefined;
   readonly diskChanged: (changes: readonly DiskChange[]) => void;
+  /** Looks at the disk again, for a client that does not say what has changed there. */
+  readonly lookAgain: () => void;
   /** Every project with an open document. */
   readonly inUse: () => readonly Workspace[];
   /** Whether the editor cares for a file: it has it open, has a folder open that it lies in, or an open file uses it. */
@@ -124,6 +126,11 @@ export function createProjects(files: Files): Projects {
       documents.delete(uri);
       known.workspace.remove(known.file);
       known.workspace.refresh([known.file]);
+      // The same file may be open under another name, by a link.
+      const twin = [...documents.values()].find(
+        (d) => d.workspace === known.workspace && d.file === known.file,
+      );
+      if (twin) put(twin);
     },
     opened: (uri) => documents.get(uri),
     locate,
@@ -140,6 +147,9 @@ export function createProjects(files: Files): Projects {
         const names = paths.flatMap((path) => within(workspace.root, path) ?? []);
         if (names.length > 0) workspace.refresh(names);
       }
+    },
+    lookAgain: () => {
+      for (const workspace of new Set([...documents.values()].map((d) => d.workspace))) workspace.refresh();
     },
     inUse: () => [...new Set([...documents.values()].map((d) => d.workspace))],
     concerns: (workspace, file) => {

@@ -61,7 +61,7 @@ function capabilitiesOf({ pulls }: Client): InitializeResult {
     serverInfo: { name: "torquil" },
     capabilities: {
       positionEncoding: PositionEncodingKind.UTF16,
-      textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+      textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
       hoverProvider: true,
       completionProvider: { triggerCharacters: [" ", ",", '"'] },
       definitionProvider: true,

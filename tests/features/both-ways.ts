@@ -3,24 +3,8 @@
  * and tell must be the same.
  */
 import { below, seeded } from "../support/random";
+import type { Program } from "./program";
 import { type At, type Happening, SETTINGS, type State, Writer } from "./random-edits";
-
-/** The modules of one instance of the program. */
-export interface Program {
-  readonly grammar: typeof import("../../grammar");
-  readonly project: typeof import("../../server/project");
-  readonly features: typeof import("../../server/features");
-}
-
-/** Loads an instance of its own, with caches of its own. */
-export async function loadProgram(): Promise<Program> {
-  const [grammar, project, features] = await Promise.all([
-    import("../../grammar"),
-    import("../../server/project"),
-    import("../../server/features"),
-  ]);
-  return { grammar, project, features };
-}
 
 type Workspace = ReturnType<Program["project"]["createWorkspace"]>;
 type MemoryFiles = ReturnType<Program["project"]["memoryFiles"]>;

@@ -112,6 +112,16 @@ test("a used file that vanishes from the disk, and appears again", async () => {
   expect(await client.diagnosticsOf(uri, (d) => d.length === 0)).toEqual([]);
 });
 
+test("a client that watches nothing is helped when it saves", async () => {
+  await start();
+  const uri = folder.uri("cover.torquil");
+  await client.open(uri, PROCEDURE);
+  expect(await client.diagnosticsOf(uri)).toEqual([]);
+  folder.write("wren-4.torquil", MACHINE.replaceAll("cover-bolts", "lid-bolts"));
+  await client.connection.sendNotification("textDocument/didSave", { textDocument: { uri } });
+  expect(codes(await client.diagnosticsOf(uri, (d) => d.length > 0))).toContain("unknown-name");
+});
+
 test("settings that change on the disk count, and a fault in them is told at its place", async () => {
   await start({ "cover.torquil": PROCEDURE.replace("  tool gauge", '  tool spare "Spare"\n  tool gauge') });
   const uri = folder.uri("cover.torquil");
