@@ -2,7 +2,7 @@
  * Binds the names of a file: its own declarations, those of the files it uses, and each use of a name to its thing.
  */
 import { constructs } from "../../grammar";
-import { type Entry, fastenerFacts, headerOf, type NameAt } from "../facts";
+import { type Entry, fastenerFacts, headerOf, keptBy, type NameAt } from "../facts";
 import { type Declared, placeAt, referencesIn } from "./declare";
 import type { Binding, FileModel, Link, Machine, Owner, Part, Procedure, Thing } from "./types";
 
@@ -62,63 +62,31 @@ function hasUnknownName(declared: Declared, find: Find): boolean {
   return foreignNames(declared).some((b) => b.accepts[0] === "stage" || !find(b.name, b.accepts));
 }
 
-const keptForeign = new WeakMap<Declared, readonly Binding[]>();
-
 /** The names that machines of a file use and that the file itself does not declare. */
-function foreignNames(declared: Declared): readonly Binding[] {
-  let foreign = keptForeign.get(declared);
-  if (!foreign) {
-    const bindings: Binding[] = [];
-    const find = finder([indexOf(declared.things)]);
-    for (const child of declared.entries) {
-      if (child.entry.construct !== "machine") continue;
-      bindEntry(declared.path, child.entry, child.row, null, find, bindings, null);
-    }
-    foreign = bindings.filter((b) => b.thing === null);
-    keptForeign.set(declared, foreign);
+const foreignNames = keptBy((declared: Declared): readonly Binding[] => {
+  const bindings: Binding[] = [];
+  const find = finder([indexOf(declared.things)]);
+  for (const child of declared.entries) {
+    if (child.entry.construct !== "machine") continue;
+    bindEntry(declared.path, child.entry, child.row, null, find, bindings, null);
   }
-  return foreign;
-}
+  return bindings.filter((b) => b.thing === null);
+});
 
 const isPrivate = (thing: Thing): boolean =>
   PRIVATE_KINDS.has(thing.kind) || (thing.owner?.kind === "procedure" && thing.kind !== "procedure");
 
-const keptMachines = new WeakMap<Declared, readonly Machine[]>();
-
 /** The machines a file declares; the same ones as long as the file is the same. */
-function machinesOf(declared: Declared): readonly Machine[] {
-  let machines = keptMachines.get(declared);
-  if (!machines) {
-    machines = declared.things
-      .filter((t) => t.kind === "machine")
-      .map((thing) => ({ thing, things: declared.things.filter((t) => t.owner === thing.owns) }));
-    keptMachines.set(declared, machines);
-  }
-  return machines;
-}
-
-const keptShared = new WeakMap<Declared, Index>();
+const machinesOf = keptBy((declared: Declared): readonly Machine[] =>
+  declared.things
+    .filter((t) => t.kind === "machine")
+    .map((thing) => ({ thing, things: declared.things.filter((t) => t.owner === thing.owns) })),
+);
 
 /** What a file declares for all who see it, by name. */
-function sharedOf(declared: Declared): Index {
-  let index = keptShared.get(declared);
-  if (!index) {
-    index = indexOf(declared.things.filter((t) => !isPrivate(t)));
-    keptShared.set(declared, index);
-  }
-  return index;
-}
+const sharedOf = keptBy((declared: Declared): Index => indexOf(declared.things.filter((t) => !isPrivate(t))));
 
-const keptOwn = new WeakMap<Machine, Index>();
-
-function indexOfMachine(machine: Machine): Index {
-  let index = keptOwn.get(machine);
-  if (!index) {
-    index = indexOf([machine.thing, ...machine.things]);
-    keptOwn.set(machine, index);
-  }
-  return index;
-}
+const indexOfMachine = keptBy((machine: Machine): Index => indexOf([machine.thing, ...machine.things]));
 
 type Index = ReadonlyMap<string, readonly Thing[]>;
 type Find = (name: string, accepts?: readonly string[]) => Thing | undefined;
