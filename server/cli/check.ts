@@ -114,7 +114,7 @@ function unfollowedLines(projects: readonly OpenProject[]): string {
   );
   if (titles.length === 0) return "";
   const named = titles.length > 3 ? counted(titles.length, "procedure") : titles.join(", ");
-  return `Not followed step by step yet: ${named}. Something it rests on could not be read; put that right first.\n`;
+  return `Not followed step by step yet: ${named}. Something it rests on could not be understood; put that right first.\n`;
 }
 
 function summaryLine({ files, errors, warnings, hints }: JsonSummary, problems: number, io: Io): string {

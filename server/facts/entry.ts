@@ -284,3 +284,13 @@ export function countIn(detail: Detail | undefined, role: string): number | null
 export function allDetails(entry: Entry): readonly Detail[] {
   return [entry.form, ...entry.details.flatMap((d) => [d, ...d.details])];
 }
+
+/** Whether an entry has a clause. */
+export function hasClause(entry: Entry, clause: string): boolean {
+  return clauseOf(entry, clause) !== undefined;
+}
+
+/** The names in the slot with this role of every clause of this id. */
+export function namesOfClause(entry: Entry, clause: string, role: string): readonly NameAt[] {
+  return clausesOf(entry, clause).flatMap((d) => namesIn(d, role));
+}

@@ -10,17 +10,15 @@ import {
   countIn,
   type Detail,
   type Entry,
+  hasClause,
   type NameAt,
   namesIn,
+  namesOfClause,
   quantityIn,
   slotIn,
   textIn,
 } from "./entry";
 import { keptByEntry } from "./kept";
-
-const has = (entry: Entry, clause: string): boolean => clauseOf(entry, clause) !== undefined;
-const namesOf = (entry: Entry, clause: string, role: string): readonly NameAt[] =>
-  clausesOf(entry, clause).flatMap((d) => namesIn(d, role));
 
 export interface PartFacts {
   /** What must come off before it. */
@@ -50,26 +48,26 @@ export interface PartFacts {
 /** Reads a part, gear, clip, line (cable, hose, pipe …) or belt as something that can come off. */
 export const partFacts = keptByEntry(
   (entry: Entry): PartFacts => ({
-    behind: namesOf(entry, "behind", "things"),
+    behind: namesOfClause(entry, "behind", "things"),
     weight: quantityIn(clauseOf(entry, "weight"), "weight"),
-    contains: namesOf(entry, "contains", "fluid"),
-    carries: namesOf(entry, "carries", "things"),
-    springLoaded: has(entry, "spring-loaded"),
+    contains: namesOfClause(entry, "contains", "fluid"),
+    carries: namesOfClause(entry, "carries", "things"),
+    springLoaded: hasClause(entry, "spring-loaded"),
     wayRound: clauseOf(entry, "way-round") ?? null,
-    ownPlace: has(entry, "holds-own-place"),
-    handed: has(entry, "handed"),
-    like: namesOf(entry, "like", "things"),
-    forEach: namesOf(entry, "for-each", "set")[0] ?? null,
-    onlyOn: namesOf(entry, "only-on", "variants"),
+    ownPlace: hasClause(entry, "holds-own-place"),
+    handed: hasClause(entry, "handed"),
+    like: namesOfClause(entry, "like", "things"),
+    forEach: namesOfClause(entry, "for-each", "set")[0] ?? null,
+    onlyOn: namesOfClause(entry, "only-on", "variants"),
     faces: clausesOf(entry, "face"),
     renewEveryTime: clausesOf(entry, "renew").some((d) => d.words.includes("every")),
-    highVoltage: has(entry, "high-voltage"),
-    battery: has(entry, "battery"),
-    pressurised: has(entry, "pressurised"),
-    hot: has(entry, "hot"),
-    fuel: has(entry, "fuel"),
-    harmful: has(entry, "harmful"),
-    storesCharge: has(entry, "stores-charge")
+    highVoltage: hasClause(entry, "high-voltage"),
+    battery: hasClause(entry, "battery"),
+    pressurised: hasClause(entry, "pressurised"),
+    hot: hasClause(entry, "hot"),
+    fuel: hasClause(entry, "fuel"),
+    harmful: hasClause(entry, "harmful"),
+    storesCharge: hasClause(entry, "stores-charge")
       ? { time: quantityIn(clauseOf(entry, "stores-charge"), "time") }
       : null,
   }),
@@ -133,12 +131,13 @@ export const fastenerFacts = keptByEntry((entry: Entry): FastenerFacts => {
   const thread = clauseOf(entry, "thread");
   const leftHand = clauseOf(entry, "left-hand");
   const count = clauseOf(entry, "count");
-  const lubricant = namesOf(entry, "oiled", "lubricant")[0] ?? namesOf(entry, "locked", "locker")[0] ?? null;
+  const lubricant =
+    namesOfClause(entry, "oiled", "lubricant")[0] ?? namesOfClause(entry, "locked", "locker")[0] ?? null;
   const tightenings = entry.details.filter((d) => d.clause === "stage" || d.clause === "tighten-to");
   const layoutHoles = slotIn(clauseOf(entry, "layout"), "holes")?.holes ?? [];
   return {
-    secures: namesOf(entry, "secures", "things"),
-    behind: namesOf(entry, "behind", "things"),
+    secures: namesOfClause(entry, "secures", "things"),
+    behind: namesOfClause(entry, "behind", "things"),
     thread: textIn(thread, "thread"),
     leftHand: leftHand !== undefined,
     leftHandOn: namesIn(leftHand, "members"),
@@ -154,27 +153,27 @@ export const fastenerFacts = keptByEntry((entry: Entry): FastenerFacts => {
     })),
     order: slotIn(clauseOf(entry, "order"), "holes")?.holes ?? [],
     method: methodIn(entry.details),
-    state: has(entry, "dry")
+    state: hasClause(entry, "dry")
       ? "dry"
-      : has(entry, "oiled")
+      : hasClause(entry, "oiled")
         ? "oiled"
-        : has(entry, "locked")
+        : hasClause(entry, "locked")
           ? "locked"
-          : has(entry, "as-supplied")
+          : hasClause(entry, "as-supplied")
             ? "as-supplied"
             : null,
     lubricant,
-    setting: has(entry, "setting"),
+    setting: hasClause(entry, "setting"),
     material: textIn(clauseOf(entry, "threads-into"), "material"),
-    lockedBy: namesOf(entry, "locked-by", "things"),
+    lockedBy: namesOfClause(entry, "locked-by", "things"),
     stages: tightenings.map((d) => stageOf(d)),
     renewEveryTime: clausesOf(entry, "renew").some((d) => d.words.includes("every")),
     renewWhen: textIn(clauseOf(entry, "renew"), "reason"),
     reuse: clauseOf(entry, "reuse") ?? null,
     spanner: quantityIn(clauseOf(entry, "spanner"), "size"),
-    forEach: namesOf(entry, "for-each", "set")[0] ?? null,
-    onlyOn: namesOf(entry, "only-on", "variants"),
-    like: namesOf(entry, "like", "things"),
+    forEach: namesOfClause(entry, "for-each", "set")[0] ?? null,
+    onlyOn: namesOfClause(entry, "only-on", "variants"),
+    like: namesOfClause(entry, "like", "things"),
   };
 });
 
@@ -232,10 +231,10 @@ export interface FluidFacts {
 export const fluidFacts = keptByEntry(
   (entry: Entry): FluidFacts => ({
     capacity: quantityIn(entry.form, "capacity"),
-    hot: has(entry, "hot"),
-    pressurised: has(entry, "pressurised"),
-    fuel: has(entry, "fuel"),
-    harmful: has(entry, "harmful"),
+    hot: hasClause(entry, "hot"),
+    pressurised: hasClause(entry, "pressurised"),
+    fuel: hasClause(entry, "fuel"),
+    harmful: hasClause(entry, "harmful"),
     grade: textIn(clauseOf(entry, "grade"), "grade"),
     dispose: textIn(clauseOf(entry, "dispose"), "how"),
     openTime: quantityIn(clauseOf(entry, "open-time"), "time"),
@@ -268,7 +267,7 @@ export interface BeltFacts {
 /** Reads a belt or chain and its pulleys, in the order of the lines. */
 export const beltFacts = keptByEntry(
   (entry: Entry): BeltFacts => ({
-    toothed: has(entry, "toothed"),
+    toothed: hasClause(entry, "toothed"),
     pitch: quantityIn(clauseOf(entry, "pitch"), "pitch"),
     teeth: countIn(clauseOf(entry, "teeth"), "teeth"),
     length: quantityIn(clauseOf(entry, "length"), "length"),
@@ -320,8 +319,8 @@ export interface MarkFacts {
 /** Reads a mark. */
 export const markFacts = keptByEntry(
   (entry: Entry): MarkFacts => ({
-    on: namesOf(entry, "on-shaft", "shaft")[0] ?? null,
+    on: namesOfClause(entry, "on-shaft", "shaft")[0] ?? null,
     angle: quantityIn(clauseOf(entry, "at-angle"), "angle"),
-    behind: namesOf(entry, "behind", "things"),
+    behind: namesOfClause(entry, "behind", "things"),
   }),
 );

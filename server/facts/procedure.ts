@@ -11,17 +11,15 @@ import {
   countIn,
   type Detail,
   type Entry,
+  hasClause,
   type NameAt,
   namesIn,
+  namesOfClause,
   quantityIn,
   slotIn,
   textIn,
 } from "./entry";
 import { keptByEntry } from "./kept";
-
-const has = (entry: Entry, clause: string): boolean => clauseOf(entry, clause) !== undefined;
-const names = (entry: Entry, clause: string, role: string): readonly NameAt[] =>
-  clausesOf(entry, clause).flatMap((d) => namesIn(d, role));
 
 export interface Serials {
   readonly from: number;
@@ -53,7 +51,7 @@ export const headerOf = keptByEntry((entry: Entry): Header => {
   return {
     machine: namesIn(on?.form, "machine")[0] ?? null,
     serials: on ? serialsOf(on) : [],
-    variants: on ? names(on, "only-on", "variants") : [],
+    variants: on ? namesOfClause(on, "only-on", "variants") : [],
     documentNumber: textIn(first("document")?.form, "number"),
     revisions: entry.children
       .filter((c) => c.entry.construct === "revision")
@@ -117,7 +115,7 @@ function itemOf({ row, entry }: Child, kitRow: number): KitItem[] {
       count: countIn(entry.form, "count") ?? 1,
       number: textIn(entry.form, "number"),
       onlyIf: name ? { name, outcome: textIn(onlyIf, "outcome") } : null,
-      onlyOn: names(entry, "only-on", "variants"),
+      onlyOn: namesOfClause(entry, "only-on", "variants"),
       row: kitRow + row,
       entry,
     },
@@ -141,13 +139,13 @@ export const toolFacts = keptByEntry((entry: Entry): ToolFacts => {
   return {
     range: quantityIn(entry.form, "range"),
     rating: quantityIn(clauseOf(entry, "rating"), "rating"),
-    alternative: names(entry, "or-tool", "tool"),
+    alternative: namesOfClause(entry, "or-tool", "tool"),
     inLine: inLine
       ? { extension: quantityIn(inLine, "extension"), lever: quantityIn(inLine, "lever") }
       : null,
-    rightAngle: has(entry, "right-angle"),
-    impact: has(entry, "impact"),
-    provesDead: has(entry, "proves-dead"),
+    rightAngle: hasClause(entry, "right-angle"),
+    impact: hasClause(entry, "impact"),
+    provesDead: hasClause(entry, "proves-dead"),
   };
 });
 
@@ -162,9 +160,9 @@ export interface TemporaryFacts {
 /** Reads a temporary. */
 export const temporaryFacts = keptByEntry(
   (entry: Entry): TemporaryFacts => ({
-    into: names(entry, "into", "thing")[0] ?? null,
-    over: names(entry, "over", "thing")[0] ?? null,
-    on: names(entry, "on-shaft", "shaft")[0] ?? null,
+    into: namesOfClause(entry, "into", "thing")[0] ?? null,
+    over: namesOfClause(entry, "over", "thing")[0] ?? null,
+    on: namesOfClause(entry, "on-shaft", "shaft")[0] ?? null,
     diameter: quantityIn(clauseOf(entry, "diameter"), "diameter"),
     count: countIn(clauseOf(entry, "count"), "count") ?? 1,
   }),
@@ -227,21 +225,21 @@ export const actOf = keptByEntry((entry: Entry): Act => {
     words: form.words,
     quantity: form.slots.find((s) => s.quantity)?.quantity ?? null,
     text: form.slots.find((s) => s.role === "sign" || s.role === "text" || s.role === "source")?.text ?? "",
-    tools: names(entry, "with", "tools"),
+    tools: namesOfClause(entry, "with", "tools"),
     holding: namesIn(holding, "part")[0] ?? null,
     holdingWith: namesIn(holding, "tools"),
-    never: names(entry, "never", "tools"),
+    never: namesOfClause(entry, "never", "tools"),
     people: countIn(clauseOf(entry, "by-people"), "people") ?? 1,
     within: within && event ? { time: quantityIn(within, "time"), event, at: within.at } : null,
-    keep: has(entry, "keep"),
-    discard: has(entry, "discard"),
-    byHand: has(entry, "by-hand"),
-    loosely: has(entry, "loosely"),
-    ownPlace: has(entry, "own-place"),
-    wayRound: names(entry, "way-round", "direction")[0] ?? null,
+    keep: hasClause(entry, "keep"),
+    discard: hasClause(entry, "discard"),
+    byHand: hasClause(entry, "by-hand"),
+    loosely: hasClause(entry, "loosely"),
+    ownPlace: hasClause(entry, "own-place"),
+    wayRound: namesOfClause(entry, "way-round", "direction")[0] ?? null,
     age: form.words.includes("new") ? "new" : form.words.includes("old") ? "old" : null,
     direction: (textIn(form, "direction") || null) as Act["direction"],
-    toStage: names(entry, "to-stage", "stage")[0] ?? null,
+    toStage: namesOfClause(entry, "to-stage", "stage")[0] ?? null,
     stages: clausesOf(entry, "stage").flatMap((detail) => {
       const name = namesIn(detail, "stage")[0];
       return name ? [{ name, at: detail.at, tools: namesIn(clauseOf(detail, "with"), "tools"), detail }] : [];
@@ -249,8 +247,8 @@ export const actOf = keptByEntry((entry: Entry): Act => {
     after: namesIn(form, "event")[0] ?? null,
     course: [...namesIn(form, "clips"), ...namesIn(form, "parts")],
     atMost: quantityIn(clauseOf(entry, "at-most-time"), "time"),
-    without: names(entry, "without", "things"),
-    watchedBy: names(entry, "watched-by", "person")[0] ?? null,
+    without: namesOfClause(entry, "without", "things"),
+    watchedBy: namesOfClause(entry, "watched-by", "person")[0] ?? null,
   };
 });
 
@@ -324,7 +322,7 @@ export const checkOf = keptByEntry((entry: Entry): Check => {
       value: quantityIn(e.form, "value"),
       temperature: quantityIn(clauseOf(e, "at-temperature"), "temperature"),
       held: quantityIn(clauseOf(e, "held"), "time"),
-      tools: names(e, "with", "tools"),
+      tools: namesOfClause(e, "with", "tools"),
       row,
       entry: e,
     })),
@@ -339,7 +337,7 @@ export const checkOf = keptByEntry((entry: Entry): Check => {
               name,
               value: quantityIn(e.form, "value"),
               title: textIn(e.form, "title"),
-              tools: names(e, "with", "tools"),
+              tools: namesOfClause(e, "with", "tools"),
               row,
             },
           ]
