@@ -47,6 +47,11 @@ export const CLAUSES: readonly Clause[] = [
   clause("weight", "weight weight:QUANTITY(mass)", "How heavy it is."),
   clause("contains", "contains fluid:NAMES(fluid)", "The fluid in it."),
   clause("carries", "carries things:NAMES(part|belt|line|fastener)", "What comes off with it."),
+  clause(
+    "bears",
+    "bears things:NAMES(part|machine)",
+    "What rests on it and must be held before it comes off.",
+  ),
   clause("spring-loaded", "spring-loaded", "It stores a spring's force."),
   clause("holds-own-place", "own-place", "Each of several goes back in its own place."),
   clause("handed", "handed", "Left differs from right."),

@@ -137,6 +137,7 @@ export const MACHINE_CONSTRUCTS: readonly Construct[] = [
       "weight",
       "contains",
       "carries",
+      "bears",
       "spring-loaded",
       "way-round",
       "holds-own-place",
@@ -158,7 +159,7 @@ export const MACHINE_CONSTRUCTS: readonly Construct[] = [
     declares: "part",
   }),
   one("gear", "gear name:NAME title:TEXT", ["machine"], "A gear: a part with teeth on a shaft.", {
-    clauses: ["behind", "teeth", "on-shaft", "meshes", "weight", "only-on", "renew"],
+    clauses: ["behind", "teeth", "on-shaft", "meshes", "weight", "bears", "only-on", "renew"],
     block: "may",
     holds: "part",
     declares: "part",

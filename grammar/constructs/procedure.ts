@@ -99,7 +99,7 @@ export const PROCEDURE_CONSTRUCTS: readonly Construct[] = [
   state("disconnected", "disconnected things:NAMES(line)", "These are disconnected."),
   state("opened", "opened things:NAMES(line|part)", "These stand open."),
   state("isolated", "isolated things:NAMES(line|part)", "These are isolated."),
-  state("supported", "supported things:NAMES(part)", "These are supported."),
+  state("supported", "supported things:NAMES(part|machine)", "These are supported."),
   state("inserted", "inserted things:NAMES(temporary)", "These temporaries are in."),
   state("running", "running things:NAMES(machine|part)", "These run."),
   one("symptom", "symptom name:NAME title:TEXT", ["procedure"], "Something the worker has noticed or not.", {

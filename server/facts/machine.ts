@@ -26,6 +26,8 @@ export interface PartFacts {
   readonly weight: Quantity | null;
   readonly contains: readonly NameAt[];
   readonly carries: readonly NameAt[];
+  /** What rests on it. */
+  readonly bears: readonly NameAt[];
   readonly springLoaded: boolean;
   readonly wayRound: Detail | null;
   readonly ownPlace: boolean;
@@ -52,6 +54,7 @@ export const partFacts = keptByEntry(
     weight: quantityIn(clauseOf(entry, "weight"), "weight"),
     contains: namesOfClause(entry, "contains", "fluid"),
     carries: namesOfClause(entry, "carries", "things"),
+    bears: namesOfClause(entry, "bears", "things"),
     springLoaded: hasClause(entry, "spring-loaded"),
     wayRound: clauseOf(entry, "way-round") ?? null,
     ownPlace: hasClause(entry, "holds-own-place"),

@@ -34,6 +34,7 @@ procedure settle "Tighten the hub again" {
   tool wrench "Torque wrench"  10 to 60 N·m
   tool angle-gauge "Angle gauge"
   step "Tighten" {
+    loosen hub-bolt
     tighten hub-bolt {
       stage snug  with wrench
       stage final

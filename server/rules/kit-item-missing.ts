@@ -1,18 +1,8 @@
-/** A new part fitted that the kit does not have, or an old one where the machine asks for a new. */
+/** A new part fitted that the kit does not have. */
 
 import { fastenerFacts, headerOf, partFacts } from "../facts";
 import type { Procedure, Thing } from "../model";
-import {
-  type Fitting,
-  fittingsOf,
-  groupedBy,
-  type KitThing,
-  keeps,
-  kitThings,
-  newFix,
-  removalsOf,
-  renewedEveryTime,
-} from "./kit";
+import { type Fitting, fittingsOf, groupedBy, type KitThing, keeps, kitThings, removalsOf } from "./kit";
 import { titleOf, twins } from "./say";
 import type { ProcedureRule } from "./types";
 
@@ -26,14 +16,10 @@ export const kitItemMissing: ProcedureRule = {
     hint: "Add it to the kit: “item {name} 1”.",
     sometimes: "A new “{title}” is always fitted, and the kit has it only sometimes.",
     "sometimes-hint": "Take the condition off the kit’s item, or fit the new one under the same condition.",
-    renewed: "“{title}” is renewed every time it comes off, and is fitted here without “new”.",
-    "renewed-hint": "Write “fit new {name}”, or “fit old {name}” where the old one goes in for a while.",
     item: "The kit has it here, under a condition.",
-    declared: "The machine says so here.",
-    fix: "Write “fit new”",
   },
   docs: {
-    what: "An act fits a new part that is no kit item, or is one only under a condition; or fits an old one where the machine says it is renewed every time.",
+    what: "An act fits a new part that is no kit item, or is one only under a condition.",
     why: "The fitter stands before an open machine and the part is not in the box.",
     ...twins(
       `torquil 1
@@ -64,14 +50,6 @@ procedure reseal "Renew the drum seal" {
     for (const fitting of fittingsOf(procedure)) {
       const { thing, at, place } = fitting;
       const args = { title: titleOf(thing), name: thing.name };
-      if (at.act.age === null && renewedEveryTime(thing))
-        report({
-          place,
-          message: "renewed",
-          args,
-          related: [{ place: thing.place, message: "declared" }],
-          fixes: newFix(fitting),
-        });
       if (at.act.age !== "new") continue;
       const items = kit.get(thing) ?? [];
       const sometimes = items.find(isConditional);

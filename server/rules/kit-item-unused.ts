@@ -9,6 +9,7 @@ import {
   groupedBy,
   kitThings,
   newFix,
+  removalsOf,
   renewedEveryTime,
 } from "./kit";
 import { actsOf, thingsNamed } from "./look";
@@ -46,7 +47,7 @@ procedure reseal "Renew the drum seal" {
     item seal 1
   }
   step "Renew" {
-    remove seal  discard
+    remove seal
     fit seal
   }
 }
@@ -69,7 +70,8 @@ procedure reseal "Renew the drum seal" {
       if (fitted.some(isNew) || (thing.kind === "line" && isConnected(procedure, thing))) continue;
       const old = fitted.find((f) => f.place.file === place.file);
       // That it must be a new one is told where it is fitted.
-      if (old && old.at.act.age === null && renewedEveryTime(thing)) continue;
+      const isGone = renewedEveryTime(thing) || removalsOf(procedure, thing).some((a) => a.act.discard);
+      if (old && old.at.act.age === null && isGone) continue;
       if (old)
         report({
           place,

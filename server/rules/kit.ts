@@ -12,6 +12,7 @@ import {
   partFacts,
 } from "../facts";
 import { followed, type Place, type Procedure, placeAt, type Thing } from "../model";
+import { type Point, placeOf } from "../walk";
 import { type ActAt, actsIn, partByPart, thingsNamed } from "./look";
 import type { Fix } from "./types";
 
@@ -97,6 +98,19 @@ function fittings(procedure: Procedure, acts: readonly ActAt[]): Fitting[] {
 /** Says `new` in an act that fits one thing; where it fits several, nothing is offered. */
 export function newFix({ at, place }: Fitting): readonly Fix<Place>[] {
   if (at.act.what.length !== 1) return [];
+  return [
+    {
+      title: { id: "fix", args: {} },
+      safe: false,
+      changes: [{ place: { ...place, end: place.start }, text: "new " }],
+    },
+  ];
+}
+
+/** The same for a point of the walk. */
+export function newFixAt(point: Point): readonly Fix<Place>[] {
+  if (point.kind !== "act" || point.act.what.length !== 1 || point.spot.through) return [];
+  const place = placeOf(point);
   return [
     {
       title: { id: "fix", args: {} },

@@ -3,6 +3,7 @@
  */
 import { adapterWithoutSetting } from "./adapter-without-setting";
 import { angleGaugeMissing } from "./angle-gauge-missing";
+import { angleTwice } from "./angle-twice";
 import { badNumber } from "./bad-number";
 import { bareNumber } from "./bare-number";
 import { blockNotClosed } from "./block-not-closed";
@@ -14,9 +15,12 @@ import { cautionIncomplete } from "./caution-incomplete";
 import { cautionLate } from "./caution-late";
 import { cautionMissing } from "./caution-missing";
 import { checkWithoutOutcome } from "./check-without-outcome";
+import { connectionLeftOpen } from "./connection-left-open";
 import { consumableUndeclared } from "./consumable-undeclared";
 import { decimalComma } from "./decimal-comma";
+import { doneAlready } from "./done-already";
 import { duplicateName } from "./duplicate-name";
+import { endJobLeaves } from "./end-job-leaves";
 import { endlessRepeat } from "./endless-repeat";
 import { fastenerStillHolds } from "./fastener-still-holds";
 import { fingerTightLeft } from "./finger-tight-left";
@@ -24,24 +28,37 @@ import { forbiddenToolUsed } from "./forbidden-tool-used";
 import { includeLoop } from "./include-loop";
 import { kitItemMissing } from "./kit-item-missing";
 import { kitItemUnused } from "./kit-item-unused";
+import { leftRunning } from "./left-running";
 import { limitsEmpty } from "./limits-empty";
 import { limitsReversed } from "./limits-reversed";
 import { loadOverRating } from "./load-over-rating";
 import { lookAlikeLetter, lookAlikeName } from "./look-alike-letter";
+import { measuredBeforeReachable } from "./measured-before-reachable";
 import { missingFile } from "./missing-file";
+import { notDrained } from "./not-drained";
+import { notRefilled } from "./not-refilled";
 import { notUnderstood } from "./not-understood";
+import { oldPartRefitted } from "./old-part-refitted";
 import { openTimePassed } from "./open-time-passed";
 import { outOfPlace } from "./out-of-place";
 import { outsideProject } from "./outside-project";
+import { partFittedTwice } from "./part-fitted-twice";
 import { partLeftOff } from "./part-left-off";
 import { rangesGap } from "./ranges-gap";
 import { rangesOverlap } from "./ranges-overlap";
+import { removedTwice } from "./removed-twice";
+import { repeatSkipsUndo } from "./repeat-skips-undo";
 import { retryNeedsMoreParts } from "./retry-needs-more-parts";
 import { runMisses } from "./run-misses";
 import { runRepeats } from "./run-repeats";
 import { saidTwice } from "./said-twice";
+import { stageOutOfOrder } from "./stage-out-of-order";
+import { startedTooSoon } from "./started-too-soon";
 import { stillMissing } from "./still-missing";
+import { supportLeft } from "./support-left";
+import { supportMissing } from "./support-missing";
 import { temporaryLeftIn } from "./temporary-left-in";
+import { tightenedBeforeFitted } from "./tightened-before-fitted";
 import { tooDeep } from "./too-deep";
 import { toolOutOfRange } from "./tool-out-of-range";
 import { toolUndeclared } from "./tool-undeclared";
@@ -53,6 +70,7 @@ import { unknownName } from "./unknown-name";
 import { unknownUnit } from "./unknown-unit";
 import { unreadableFile } from "./unreadable-file";
 import { unusedDeclaration, unusedInMachine } from "./unused-declaration";
+import { usedBoltRefitted } from "./used-bolt-refitted";
 import { versionUnknown } from "./version-unknown";
 import { walkLimit } from "./walk-limit";
 import { wrongDimension } from "./wrong-dimension";
@@ -62,6 +80,7 @@ import { yieldWithoutRenewal } from "./yield-without-renewal";
 export const RULES: readonly Rule[] = [
   adapterWithoutSetting,
   angleGaugeMissing,
+  angleTwice,
   badNumber,
   bareNumber,
   blockNotClosed,
@@ -73,9 +92,12 @@ export const RULES: readonly Rule[] = [
   cautionLate,
   cautionMissing,
   checkWithoutOutcome,
+  connectionLeftOpen,
   consumableUndeclared,
   decimalComma,
+  doneAlready,
   duplicateName,
+  endJobLeaves,
   endlessRepeat,
   fastenerStillHolds,
   fingerTightLeft,
@@ -83,25 +105,38 @@ export const RULES: readonly Rule[] = [
   includeLoop,
   kitItemMissing,
   kitItemUnused,
+  leftRunning,
   limitsEmpty,
   limitsReversed,
   loadOverRating,
   lookAlikeLetter,
   lookAlikeName,
+  measuredBeforeReachable,
   missingFile,
+  notDrained,
+  notRefilled,
   notUnderstood,
+  oldPartRefitted,
   openTimePassed,
   outOfPlace,
   outsideProject,
+  partFittedTwice,
   partLeftOff,
   rangesGap,
   rangesOverlap,
+  removedTwice,
+  repeatSkipsUndo,
   retryNeedsMoreParts,
   runMisses,
   runRepeats,
   saidTwice,
+  stageOutOfOrder,
+  startedTooSoon,
   stillMissing,
+  supportLeft,
+  supportMissing,
   temporaryLeftIn,
+  tightenedBeforeFitted,
   tooDeep,
   toolOutOfRange,
   toolUndeclared,
@@ -113,6 +148,7 @@ export const RULES: readonly Rule[] = [
   unreadableFile,
   unusedDeclaration,
   unusedInMachine,
+  usedBoltRefitted,
   versionUnknown,
   walkLimit,
   wrongDimension,

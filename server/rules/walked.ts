@@ -47,6 +47,12 @@ export function below(point: Point): Place | null {
   return through ? null : { file, line: line + entry.lineCount, start: 0, end: 0 };
 }
 
+/** The start of an entry's line: a text put there stands above it. */
+export function above(point: Point): Place | null {
+  const { file, line, through } = point.spot;
+  return through ? null : { file, line, start: 0, end: 0 };
+}
+
 /** The white space before an entry's first word. */
 export function indentOf(entry: Entry): string {
   const text = entry.line?.text ?? "";

@@ -5,21 +5,50 @@
  */
 import type { Fact, Hazard } from "./hazards";
 
-/**
- * How a thing can differ from normal: the word for it, the kinds of thing, and the code that says it was left so when
- * the job is done.
- */
+/** How a thing can differ from normal. */
+interface DepartureRow {
+  readonly of: readonly string[];
+  /** The word for it under `starts with` and `ends with`. */
+  readonly said: string;
+  /** The code that says it was left so when the job is done. */
+  readonly left: string;
+  /** The codes that say an act brings it about once more, or ends it where it is not. */
+  readonly twice: string;
+  readonly ended: string;
+  /** Whether the machine must not be started while something is so. */
+  readonly stopsStart: boolean;
+}
+
+const departure = (
+  of: readonly string[],
+  said: string,
+  left: string,
+  more: Partial<DepartureRow> = {},
+): DepartureRow => ({
+  of,
+  said,
+  left,
+  twice: "done-already",
+  ended: "done-already",
+  stopsStart: false,
+  ...more,
+});
+
 export const DEPARTURES = {
-  off: { of: ["part", "clip", "belt", "line"], said: "off", left: "part-left-off" },
-  disconnected: { of: ["line"], said: "disconnected", left: "connection-left-open" },
-  open: { of: ["line", "part"], said: "opened", left: "connection-left-open" },
-  isolated: { of: ["line", "part"], said: "isolated", left: "connection-left-open" },
-  drained: { of: ["fluid"], said: "drained", left: "not-refilled" },
-  supported: { of: ["part"], said: "supported", left: "support-left" },
-  raised: { of: ["part", "machine"], said: "raised", left: "support-left" },
-  running: { of: ["part", "machine"], said: "running", left: "left-running" },
-  in: { of: ["temporary"], said: "inserted", left: "temporary-left-in" },
-} as const;
+  off: departure(["part", "clip", "belt", "line"], "off", "part-left-off", {
+    twice: "removed-twice",
+    ended: "part-fitted-twice",
+    stopsStart: true,
+  }),
+  disconnected: departure(["line"], "disconnected", "connection-left-open"),
+  open: departure(["line", "part"], "opened", "connection-left-open"),
+  isolated: departure(["line", "part"], "isolated", "connection-left-open"),
+  drained: departure(["fluid"], "drained", "not-refilled", { stopsStart: true }),
+  supported: departure(["part", "machine"], "supported", "support-left"),
+  raised: departure(["part", "machine"], "raised", "support-left"),
+  running: departure(["part", "machine"], "running", "left-running"),
+  in: departure(["temporary"], "inserted", "temporary-left-in"),
+};
 
 export type Departure = keyof typeof DEPARTURES;
 export const DEPARTURE_NAMES = Object.keys(DEPARTURES) as readonly Departure[];
@@ -37,6 +66,12 @@ export interface ActRow {
   readonly reach?: boolean;
   /** What secures the thing must be out. */
   readonly released?: boolean;
+  /** What is in the thing runs out: it must be drained before, or caught. */
+  readonly emptied?: boolean;
+  /** What the thing bears, and the thing itself where it is too heavy for one person, must be held. */
+  readonly held?: boolean;
+  /** The machine must be whole. */
+  readonly whole?: boolean;
   /** What the supply is put on is a joint, open until the thing is fitted. */
   readonly opensJoint?: boolean;
   /** Whether doing it once more does no harm and no good. */
@@ -64,7 +99,15 @@ export const ACTS: Readonly<Record<string, ActRow>> = {
     fastener: "out",
     reach: true,
     released: true,
-    raises: [...OPENED, ...SUPPLY, ["crushing", "heavy"], ["stored-energy", "spring-loaded"]],
+    emptied: true,
+    held: true,
+    raises: [
+      ...OPENED,
+      ...SUPPLY,
+      ["crushing", "heavy"],
+      ["crushing", "bearing"],
+      ["stored-energy", "spring-loaded"],
+    ],
   }),
   fit: once({ ends: "off", fastener: "placed", reach: true, raises: SUPPLY }),
   loosen: once({ fastener: "loose", reach: true, raises: SUPPLY }),
@@ -74,13 +117,14 @@ export const ACTS: Readonly<Record<string, ActRow>> = {
   raise: once({ makes: "raised", raises: LIFTED }),
   lower: once({ ends: "raised", raises: LIFTED }),
   connect: once({ ends: "disconnected", reach: true, raises: [["fire", "battery"]] }),
-  disconnect: once({ makes: "disconnected", reach: true, raises: OPENED }),
+  disconnect: once({ makes: "disconnected", reach: true, emptied: true, raises: OPENED }),
   open: once({ makes: "open", reach: true, raises: OPENED }),
   close: once({ ends: "open", reach: true, raises: [] }),
   isolate: once({ makes: "isolated", raises: [] }),
   restore: once({ ends: "isolated", raises: [] }),
   drain: once({ makes: "drained", reach: true, raises: [...OPENED, ["chemical", "to dispose of"]] }),
-  fill: once({ ends: "drained", raises: [["chemical", "harmful contents"]] }),
+  // Filling up what is short is no second filling.
+  fill: again({ ends: "drained", raises: [["chemical", "harmful contents"]] }),
   bleed: again({ raises: OPENED }),
   clean: again({ raises: SUPPLY }),
   lubricate: again({ opensJoint: true, raises: SUPPLY }),
@@ -93,9 +137,9 @@ export const ACTS: Readonly<Record<string, ActRow>> = {
   pull: once({ ends: "in", raises: [["stored-energy", "held spring"]] }),
   label: again({ raises: [] }),
   wait: again({ raises: [] }),
-  start: once({ makes: "running", raises: [["entanglement", "guard off"]] }),
+  start: once({ makes: "running", whole: true, raises: [["entanglement", "guard off"]] }),
   stop: once({ ends: "running", raises: [] }),
-  "run-in": again({ raises: [["entanglement", "guard off"]] }),
+  "run-in": again({ whole: true, raises: [["entanglement", "guard off"]] }),
   adjust: again({ fastener: "set", raises: SUPPLY }),
   prove: again({ raises: [] }),
   press: once({ raises: [] }),

@@ -4,7 +4,7 @@
 import type { Thing } from "../model";
 import { type Automaton, follow } from "./follow";
 import type { Slice } from "./slice";
-import { lastChange, wayTo } from "./ways";
+import { lastChange, lastReturn, pointAt, wayTo } from "./ways";
 
 /** What a state was found to be wrong for; rules are named by it. */
 export interface Mark {
@@ -28,6 +28,8 @@ export interface WalkFault extends Mark {
   readonly point: number;
   /** The point that brought the state about, or -1 where it was so from the start. */
   readonly since: number;
+  /** The last return that was taken between the two, as a point; -1 where none was. */
+  readonly back: number;
   /** The decisions that lead there; none where every way does. */
   readonly way: readonly string[];
 }
@@ -47,14 +49,13 @@ export function faultsOf(slice: Slice, watch: Watch): WalkFault[] {
   if (slice.straight && watch.starts.length === 1) return straightFaults(slice, watch);
   const followed = follow(slice, watch);
   const size = followed.trail.at.length;
-  const faults = followed.faults.map(
-    (found, i): WalkFault => ({
-      ...(watch.marks[found.mark] as Mark),
-      point: found.point,
-      since: lastChange(followed, found.configuration, watch.marks[found.mark]?.bits ?? ALL_BITS),
-      way: wayTo(slice, watch, followed, found, i * size < MOST_SEARCHED),
-    }),
-  );
+  const faults = followed.faults.map((found, i): WalkFault => {
+    const mark = watch.marks[found.mark] as Mark;
+    const since = lastChange(followed, found.configuration, mark.bits);
+    const back = lastReturn(slice, followed, found.configuration, since);
+    const way = wayTo(slice, watch, followed, found, i * size < MOST_SEARCHED);
+    return { ...mark, point: found.point, since: since === null ? -1 : pointAt(followed, since), back, way };
+  });
   if (followed.cutShort) {
     const first = slice.points.find((at) => slice.own.has(at)) ?? 0;
     faults.push({
@@ -65,6 +66,7 @@ export function faultsOf(slice: Slice, watch: Watch): WalkFault[] {
       bits: ALL_BITS,
       point: first,
       since: -1,
+      back: -1,
       way: [],
     });
   }
@@ -80,7 +82,7 @@ function straightFaults({ points }: Slice, watch: Watch): WalkFault[] {
     const last = states.length - 1;
     let i = last;
     while (i > 0 && (((states[i] as number) ^ (states[i - 1] as number)) & found.bits) === 0) i--;
-    faults.push({ ...found, point: points[last] as number, since: points[i - 1] ?? -1, way: [] });
+    faults.push({ ...found, point: points[last] as number, since: points[i - 1] ?? -1, back: -1, way: [] });
   };
   for (const point of points) states.push(watch.step(states[states.length - 1] as number, point, report));
   return faults;

@@ -31,6 +31,8 @@ export interface Graph {
   readonly points: readonly Point[];
   readonly blocks: readonly Block[];
   readonly regions: readonly Region[];
+  /** The points that end the job unfinished. */
+  readonly unfinished: readonly number[];
   readonly variables: Variables;
   /** How many returns each counter allows. */
   readonly bounds: readonly number[];
@@ -67,7 +69,8 @@ export function graphOf(procedure: Procedure): Graph {
     put(draft, { kind: "end", spot: spotOf(around, thing.entry, thing.line) });
   });
   const { points, blocks, regions, bounds } = draft;
-  return { procedure, scope, points, blocks, regions, variables, bounds };
+  const unfinished = points.flatMap((p, at) => (p.kind === "end-job" ? [at] : []));
+  return { procedure, scope, points, blocks, regions, unfinished, variables, bounds };
 }
 
 function putProcedure(around: Around, procedure: Thing): void {

@@ -46,7 +46,7 @@ export const HAZARDS: Readonly<Record<Hazard, HazardRow>> = {
   crushing: {
     alias: [],
     least: "warning",
-    arises: "a part over 15 kg comes off, or a load is lifted or supported",
+    arises: "a part over 15 kg or one that bears a load comes off, or a load is lifted or supported",
     says: [
       "The part is heavy.",
       "Crush hands or feet.",
@@ -124,6 +124,7 @@ export type Fact =
   | "battery"
   | "heavy"
   | "load"
+  | "bearing"
   | "spring-loaded"
   | "held spring"
   | "guard off"
@@ -168,6 +169,7 @@ export const FACTS: Readonly<Record<Fact, FactRow>> = {
   battery: { ...always, wakes: ["disconnect"] },
   heavy: { ...always, wakes: ["fit"] },
   load: always,
+  bearing: { ...always, wakes: ["fit"] },
   "spring-loaded": spring,
   "held spring": { ...spring, evenIfGone: true, as: "spring-loaded" },
   "guard off": missing,

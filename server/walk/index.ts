@@ -2,6 +2,7 @@
  * The walk-through as the rest of the house sees it: every way through a procedure, followed thing by thing.
  */
 import type { Procedure } from "../model";
+import { DEPARTURES } from "./acts";
 import { watchClocks } from "./clocks";
 import { type Control, controlOf } from "./control";
 import { watchFastener } from "./fasteners";
@@ -9,7 +10,7 @@ import { faultsOf, type WalkFault } from "./faults";
 import { type Graph, graphOf } from "./graph";
 import type { HouseHazard } from "./raised";
 import { type Relations, relationsOf } from "./relations";
-import { rolesOf } from "./roles";
+import { ASKED, rolesOf } from "./roles";
 import { sliceOf } from "./slice";
 import { standingOf } from "./standing";
 import { type Untold, untoldIn } from "./tellings";
@@ -64,14 +65,51 @@ function stateFaults(control: Control, relations: Relations, starts: Standing, e
       roles.get(thing) ?? [],
       starts,
       ends,
+      relations,
     );
     return faultsOf(sliceOf(control, watch.points), watch);
   });
-  return found.filter((fault) => !followsFrom(fault, found, relations) && !saidBefore(fault, found, graph));
+  return found
+    .filter((fault) => !followsFrom(fault, found, relations) && !saidBefore(fault, found, graph))
+    .map((fault) => (comesOfReturning(fault, graph) ? { ...fault, code: "repeat-skips-undo" } : fault));
 }
 
-/** A fastener that is out because what it secures was left off is no fault of its own. */
+/** What an act cannot do once more because a return did not undo it first. */
+const NOT_AGAIN: ReadonlySet<string> = new Set([
+  "removed-twice",
+  "part-fitted-twice",
+  "done-already",
+  "angle-twice",
+  "blocked-by",
+  "fastener-still-holds",
+]);
+
+/** Whether a fault shows only because a return leads over acts whose work it left as it was. */
+function comesOfReturning({ code, back, since }: WalkFault, { points }: Graph): boolean {
+  const target = points[back];
+  return target?.kind === "return" && NOT_AGAIN.has(code) && since >= target.to;
+}
+
+/** Codes of what is wrong at the end of the job. */
+const AT_END: ReadonlySet<string> = new Set([
+  "finger-tight-left",
+  ...Object.values(DEPARTURES).map((departure) => departure.left),
+]);
+
+/**
+ * A fastener that is out because what it secures was left off is no fault of its own; nor is that something is missing
+ * at a start that is never put right at all.
+ */
 function followsFrom(fault: WalkFault, all: readonly WalkFault[], relations: Relations): boolean {
+  if (fault.code === ASKED.start) {
+    const held = fault.thing.kind === "fastener" ? relations.secured(fault.thing) : [];
+    return all.some(
+      (f) =>
+        (AT_END.has(f.code) && f.thing === fault.thing && f.since === fault.since) ||
+        (f.code === fault.code &&
+          (held.includes(f.thing) || (f.thing === fault.thing && f.point < fault.point))),
+    );
+  }
   if (fault.code !== "part-left-off" || fault.thing.kind !== "fastener") return false;
   const held = relations.secured(fault.thing);
   return all.some(

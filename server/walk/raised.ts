@@ -80,7 +80,11 @@ function sourcesOf(fact: Fact, point: ActPoint, relations: Relations): readonly 
   const { thing } = point;
   if (fact === "harmful supply")
     return point.supplies.filter((s) => s.kind === "consumable" && fluidFacts(s.entry).harmful);
-  if (fact === "guard off") return relations.guards;
+  // That a guard is off by mistake is a fault of its own; left off on purpose, it must be warned of.
+  if (fact === "guard off")
+    return thing?.kind === "machine"
+      ? relations.guards.filter((guard) => point.act.without.some((n) => n.name === guard.name))
+      : relations.guards;
   if (!thing) return [];
   switch (fact) {
     case "hot":
@@ -99,9 +103,11 @@ function sourcesOf(fact: Fact, point: ActPoint, relations: Relations): readonly 
         ? [thing]
         : [];
     case "load":
-      return weightOf(thing, relations) > HEAVY || !partFacts(thing.entry).weight ? [thing] : [];
+      return relations.weightOf(thing) > HEAVY || !partFacts(thing.entry).weight ? [thing] : [];
+    case "bearing":
+      return relations.borneBy(thing).length > 0 ? [thing] : [];
     case "heavy":
-      return weightOf(thing, relations) > HEAVY ? [thing] : [];
+      return relations.weightOf(thing) > HEAVY ? [thing] : [];
     case "spring-loaded":
       return partFacts(thing.entry).springLoaded ? [thing] : [];
     case "held spring": {
@@ -122,14 +128,6 @@ function sourcesOf(fact: Fact, point: ActPoint, relations: Relations): readonly 
 /** The thing itself and the fluids in it. */
 function contentsOf(thing: Thing, relations: Relations): readonly Thing[] {
   return [thing, ...partFacts(thing.entry).contains.flatMap((n) => relations.byName(n, ["fluid"]) ?? [])];
-}
-
-/** What comes off weighs with all it carries, in kilograms. */
-function weightOf(thing: Thing, relations: Relations): number {
-  return [thing, ...relations.carriedBy(thing)].reduce((sum, { entry }) => {
-    const { weight } = partFacts(entry);
-    return sum + (weight?.low?.si ?? weight?.nominal?.si ?? weight?.high?.si ?? 0);
-  }, 0);
 }
 
 /** The belts on a shaft that is turned, unless it may be turned freely with its belt off. */

@@ -2,7 +2,15 @@
  * How the things of a machine stand to each other: what stands in front of what, what secures what, what comes off
  * with what, which belt lies on which pulley.
  */
-import { beltFacts, fastenerFacts, markFacts, type NameAt, partFacts, temporaryFacts } from "../facts";
+import {
+  beltFacts,
+  fastenerFacts,
+  markFacts,
+  type NameAt,
+  namesOfClause,
+  partFacts,
+  temporaryFacts,
+} from "../facts";
 import { fits, type Procedure, type Thing } from "../model";
 
 export interface Relations {
@@ -14,6 +22,14 @@ export interface Relations {
   readonly carriers: (thing: Thing) => readonly Thing[];
   /** All that comes off with an assembly, what its parts carry included. */
   readonly carriedBy: (thing: Thing) => readonly Thing[];
+  /** The fluids in a thing. */
+  readonly fluidsIn: (thing: Thing) => readonly Thing[];
+  /** What rests on a thing. */
+  readonly borneBy: (thing: Thing) => readonly Thing[];
+  /** What comes off with a thing, itself included, in kilograms. */
+  readonly weightOf: (thing: Thing) => number;
+  /** The shaft that a part turns with, the shaft itself aside from that; null where nothing says so. */
+  readonly shaftOf: (thing: Thing) => Thing | null;
   readonly belts: readonly Thing[];
   /** Parts in front of a belt: its guards. */
   readonly guards: readonly Thing[];
@@ -53,12 +69,17 @@ export function relationsOf(procedure: Procedure): Relations {
   );
   const belts = inverse(of("belt"), pulleys);
   const reach = once((thing) => reachOf(thing, behind, secured, (name) => byName(name, ["part"])));
+  const carriedBy = once((thing) => allOf(thing, carried));
   return {
+    fluidsIn: once((thing) => all(partFacts(thing.entry).contains, ["fluid"])),
+    borneBy: once((thing) => (thing.kind === "part" ? all(partFacts(thing.entry).bears, BORNE_KINDS) : NONE)),
+    weightOf: (thing) => [thing, ...carriedBy(thing)].reduce((sum, t) => sum + ownWeight(t), 0),
+    shaftOf: shaftsOf(things, byName),
     fronts: (thing, verb) => (PLACED.has(verb) ? unique([...reach(thing), ...belts(thing)]) : reach(thing)),
     fastenersOf: fasteners,
     secured,
     carriers: once((thing) => allOf(thing, holders)),
-    carriedBy: once((thing) => allOf(thing, carried)),
+    carriedBy,
     belts: of("belt"),
     guards: unique(of("belt").flatMap((b) => behind(b).filter((t) => t.kind === "part"))),
     partOfFace: (face) =>
@@ -72,6 +93,31 @@ export function relationsOf(procedure: Procedure): Relations {
     },
     byName,
   };
+}
+
+const BORNE_KINDS = ["part", "machine"];
+
+function ownWeight({ entry }: Thing): number {
+  const { weight } = partFacts(entry);
+  return weight?.low?.si ?? weight?.nominal?.si ?? weight?.high?.si ?? 0;
+}
+
+/** Pulleys turn with the shaft their belt's line names, gears with their own; a shaft is its own. */
+function shaftsOf(
+  things: readonly Thing[],
+  byName: (name: NameAt, kinds: readonly string[]) => Thing | undefined,
+): (thing: Thing) => Thing | null {
+  const onShaft = new Map<Thing, Thing>();
+  const add = (part: Thing | undefined, name: NameAt | null | undefined): void => {
+    const shaft = name && byName(name, ["shaft"]);
+    if (part && shaft) onShaft.set(part, shaft);
+  };
+  for (const thing of things) {
+    if (thing.kind === "part") add(thing, namesOfClause(thing.entry, "on-shaft", "shaft")[0]);
+    if (thing.kind !== "belt") continue;
+    for (const { part, shaft } of beltFacts(thing.entry).pulleys) add(byName(part, ["part"]), shaft);
+  }
+  return (thing) => (thing.kind === "shaft" ? thing : (onShaft.get(thing) ?? null));
 }
 
 /** What stands in front of a thing itself, or of the part that a mark is on or a fastener secures. */

@@ -3,25 +3,43 @@
  * acts on other things put to it.
  */
 
+import { checkOf, toolFacts } from "../facts";
 import type { Thing } from "../model";
 import { actRow } from "./acts";
 import type { Graph } from "./graph";
-import type { ActPoint } from "./points";
+import type { ActPoint, AskPoint } from "./points";
 import type { Relations } from "./relations";
 
 export type Role =
   | { readonly point: number; readonly does: "act"; readonly act: ActPoint }
   /** An assembly that carries it comes off or goes on. */
   | { readonly point: number; readonly does: "carried"; readonly carrier: number; readonly off: boolean }
-  /** It must be out of the way of, or let go of, what is worked on there. */
+  /** It must be so that what is worked on there can be: out of the way, let go of, drained, held, back in place. */
   | {
       readonly point: number;
       readonly does: "asked";
-      readonly why: "reach" | "release";
+      readonly why: Why;
       readonly asker: Thing;
     };
 
-/** The roles of every thing that a graph touches, each in the order of its points. */
+/** Why the state of a thing matters to an act on another. */
+export type Why = "reach" | "release" | "measure" | "empty" | "bear" | "lift" | "start";
+
+/** The codes that say that what was asked for was not so. */
+export const ASKED: Readonly<Record<Why, string>> = {
+  reach: "blocked-by",
+  release: "fastener-still-holds",
+  measure: "measured-before-reachable",
+  empty: "not-drained",
+  bear: "support-missing",
+  lift: "support-missing",
+  start: "started-too-soon",
+};
+
+/** One person lifts no more than this, in kilograms: common practice, no source. */
+const ONE_LIFTS = 25;
+
+/** The roles of every thing that a graph touches, each in the order of its points, starts of the machine last. */
 export function rolesOf(graph: Graph, relations: Relations): ReadonlyMap<Thing, readonly Role[]> {
   const roles = new Map<Thing, Role[]>();
   const add = (thing: Thing, role: Role): void => {
@@ -29,16 +47,22 @@ export function rolesOf(graph: Graph, relations: Relations): ReadonlyMap<Thing, 
     if (list) list.push(role);
     else roles.set(thing, [role]);
   };
+  const starts: number[] = [];
   graph.points.forEach((point, at) => {
+    if (point.kind === "ask") addMeasured(point, at, relations, add);
     if (point.kind !== "act" || !point.thing || point.thing.doubtful) return;
     const { thing, verb } = point;
     const row = actRow(verb);
-    if (row.reach)
-      for (const front of relations.fronts(thing, verb))
-        add(front, { point: at, does: "asked", why: "reach", asker: thing });
-    if (row.released && thing.kind !== "fastener") {
-      for (const fastener of relations.fastenersOf(thing))
-        add(fastener, { point: at, does: "asked", why: "release", asker: thing });
+    const ask = (why: Why, of: readonly Thing[]): void => {
+      for (const one of of) add(one, { point: at, does: "asked", why, asker: thing });
+    };
+    if (row.whole && thing.kind === "machine") starts.push(at);
+    if (row.reach) ask("reach", relations.fronts(thing, verb));
+    if (row.released && thing.kind !== "fastener") ask("release", relations.fastenersOf(thing));
+    if (row.emptied && !isCaught(point)) ask("empty", relations.fluidsIn(thing));
+    if (row.held) {
+      ask("bear", relations.borneBy(thing));
+      if (relations.weightOf(thing) > ONE_LIFTS && !isLifted(point)) ask("lift", [thing]);
     }
     add(thing, { point: at, does: "act", act: point });
     if (row.makes !== "off" && row.ends !== "off") return;
@@ -51,5 +75,42 @@ export function rolesOf(graph: Graph, relations: Relations): ReadonlyMap<Thing, 
       });
     }
   });
+  for (const at of starts) addWhole(graph, at, relations, roles);
   return roles;
+}
+
+type Add = (thing: Thing, role: Role) => void;
+
+/** A mark that is looked at must be seen. */
+function addMeasured({ spot }: AskPoint, at: number, relations: Relations, add: Add): void {
+  for (const name of checkOf(spot.entry).marks) {
+    const mark = relations.byName(name, ["mark"]);
+    for (const front of mark ? relations.fronts(mark, "align") : [])
+      add(front, { point: at, does: "asked", why: "measure", asker: mark as Thing });
+  }
+}
+
+/** At a start everything that the job has had its hands on must be back, but for what is left off on purpose. */
+function addWhole(graph: Graph, at: number, relations: Relations, roles: ReadonlyMap<Thing, Role[]>): void {
+  const start = graph.points[at] as ActPoint;
+  const without = start.act.without.flatMap((n) => graph.scope.find(n.name, ["part"]) ?? []);
+  for (const [thing, list] of roles) {
+    if (thing.kind === "machine" || without.includes(thing)) continue;
+    if (thing.kind === "fastener") {
+      const held = relations.secured(thing);
+      if (held.length > 0 && held.every((part) => without.includes(part))) continue;
+    }
+    if (list.some((role) => role.does === "act"))
+      list.push({ point: at, does: "asked", why: "start", asker: start.thing as Thing });
+  }
+}
+
+/** A tray, or anything else with a capacity, catches what runs out. */
+function isCaught({ supplies }: ActPoint): boolean {
+  return supplies.some((s) => s.kind === "tool" && toolFacts(s.entry).range?.kind === "volume");
+}
+
+/** Several people, or gear that is rated for a load, lift what one person cannot. */
+function isLifted({ act, supplies }: ActPoint): boolean {
+  return act.people > 1 || supplies.some((s) => s.kind === "tool" && toolFacts(s.entry).rating !== null);
 }

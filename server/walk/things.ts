@@ -7,7 +7,9 @@ import type { Thing } from "../model";
 import { actRow, DEPARTURE_NAMES, DEPARTURES, type Departure } from "./acts";
 import { ALL_BITS, type Mark, type Watch } from "./faults";
 import type { Graph } from "./graph";
-import type { Role } from "./roles";
+import type { ActPoint } from "./points";
+import type { Relations } from "./relations";
+import { ASKED, type Role, type Why } from "./roles";
 import { KINDS } from "./scope";
 import type { Choice } from "./variables";
 
@@ -19,11 +21,29 @@ const BIT = Object.fromEntries(DEPARTURE_NAMES.map((name, bit) => [name, 1 << bi
 const TAKEN_AS_OFF = 1 << DEPARTURE_NAMES.length;
 /** Not on this machine. */
 const ABSENT = TAKEN_AS_OFF << 1;
-const FIRST_CARRIER = ABSENT << 1;
+/** Thrown away, or to be renewed: only a new one goes back. */
+const THROWN_AWAY = ABSENT << 1;
+const FIRST_CARRIER = THROWN_AWAY << 1;
 const OUT_OF_THE_WAY = BIT.off | BIT.disconnected | TAKEN_AS_OFF | ABSENT;
+const HELD = BIT.supported | BIT.raised | OUT_OF_THE_WAY;
+const STOPS_START = DEPARTURE_NAMES.reduce((bits, d) => bits | (DEPARTURES[d].stopsStart ? BIT[d] : 0), 0);
+
+/** The bits one of which must be set when an act elsewhere asks; a start asks that none of its own is set. */
+const ENOUGH: Readonly<Record<Why, number>> = {
+  reach: OUT_OF_THE_WAY,
+  release: OUT_OF_THE_WAY,
+  measure: OUT_OF_THE_WAY,
+  empty: BIT.drained | OUT_OF_THE_WAY,
+  bear: HELD,
+  lift: BIT.supported | BIT.raised | ABSENT | TAKEN_AS_OFF,
+  start: 0,
+};
 
 /** What a procedure begins and ends with: departures by thing, `loose` for fasteners among them. */
 export type Standing = ReadonlyMap<Thing, ReadonlySet<string>>;
+
+type Report = (mark: number) => void;
+type Move = (state: number, report: Report) => number;
 
 /** Watches a thing through its roles. */
 export function watchThing(
@@ -32,39 +52,34 @@ export function watchThing(
   roles: readonly Role[],
   starts: Standing,
   ends: Standing,
+  relations: Relations,
 ): Watch {
   const marks: Mark[] = [];
-  const mark = (code: string, other: Thing | null, state: string, bits = ALL_BITS): number =>
+  const mark: Marking = (code, bits = ALL_BITS, state = "", other = null) =>
     marks.push({ code, thing, other, state, bits }) - 1;
-  const left = new Map(
-    DEPARTURE_NAMES.map((d) => [d, mark(DEPARTURES[d].left, null, DEPARTURES[d].said, BIT[d])]),
-  );
-  const end = graph.points.length - 1;
-  const at = new Map<number, ((state: number, report: (mark: number) => void) => number)[]>();
-  const add = (point: number, move: (state: number, report: (mark: number) => void) => number): void => {
+  const at = new Map<number, Move[]>();
+  const add = (point: number, move: Move): void => {
     const moves = at.get(point);
     if (moves) moves.push(move);
     else at.set(point, [move]);
   };
+  const allowed = [...(ends.get(thing) ?? [])].reduce((bits, d) => bits | (BIT[d as Departure] ?? 0), 0);
   for (const role of roles) {
-    if (role.does === "asked") {
-      const blocked = mark("blocked-by", role.asker, "");
-      add(role.point, (state, report) => {
-        if (state >= FIRST_CARRIER || (state & OUT_OF_THE_WAY) !== 0) return state;
-        report(blocked);
-        return state | TAKEN_AS_OFF;
-      });
-    } else if (role.does === "carried") {
+    if (role.does === "asked") add(role.point, answerTo(role, mark, allowed));
+    else if (role.does === "carried") {
       const bit = FIRST_CARRIER << role.carrier;
       add(role.point, (state) => (role.off ? state | bit : state & ~bit));
-    } else add(role.point, moveBy(role.act.verb));
+    } else add(role.point, moveBy(role.act, thing, mark));
   }
-  const allowed = [...(ends.get(thing) ?? [])].reduce((bits, d) => bits | (BIT[d as Departure] ?? 0), 0);
   if (starts.has(thing) || roles.some((r) => r.does === "act")) {
-    add(end, (state, report) => {
-      for (const d of DEPARTURE_NAMES) if ((state & BIT[d] & ~allowed) !== 0) report(left.get(d) as number);
+    const left = DEPARTURE_NAMES.map(
+      (d) => [BIT[d], mark(DEPARTURES[d].left, BIT[d], DEPARTURES[d].said)] as const,
+    );
+    add(graph.points.length - 1, (state, report) => {
+      for (const [bit, code] of left) if ((state & bit & ~allowed) !== 0) report(code);
       return state;
     });
+    addEndings(graph, thing, roles, relations, mark, add);
   }
   return {
     thing,
@@ -76,13 +91,82 @@ export function watchThing(
   };
 }
 
-function moveBy(verb: string): (state: number) => number {
+type Marking = (code: string, bits?: number, state?: string, other?: Thing | null) => number;
+
+/** What an act on another thing, or a start, asks of this one. */
+function answerTo(role: Extract<Role, { does: "asked" }>, mark: Marking, allowed: number): Move {
+  const { why, asker } = role;
+  if (why === "start") {
+    const codes = DEPARTURE_NAMES.flatMap((d) =>
+      DEPARTURES[d].stopsStart
+        ? [[BIT[d], mark(ASKED.start, BIT[d], DEPARTURES[d].said, asker)] as const]
+        : [],
+    );
+    return (state, report) => {
+      const wrong = state & STOPS_START & ~allowed;
+      if (wrong !== 0) for (const [bit, code] of codes) if ((wrong & bit) !== 0) report(code);
+      return state;
+    };
+  }
+  const enough = ENOUGH[why];
+  const code = mark(ASKED[why], ALL_BITS, why === "bear" || why === "lift" ? why : "", asker);
+  return (state, report) => {
+    if (((state >= FIRST_CARRIER || state < 0) && why !== "lift") || (state & enough) !== 0) return state;
+    report(code);
+    return state | TAKEN_AS_OFF;
+  };
+}
+
+/** When the job ends unfinished only what endangers is due: nothing runs, nothing hangs on a jack, no pin is forgotten. */
+function addEndings(
+  graph: Graph,
+  thing: Thing,
+  roles: readonly Role[],
+  relations: Relations,
+  mark: Marking,
+  add: (point: number, move: Move) => void,
+): void {
+  const makes = new Set(roles.map((r) => (r.does === "act" ? actRow(r.act.verb).makes : undefined)));
+  const into = thing.kind === "temporary" ? relations.into(thing) : null;
+  const isForgotten =
+    into !== null && (relations.shaftOf(into) !== null || partFacts(into.entry).springLoaded);
+  const dangers: (readonly [bit: number, unless: number, mark: number])[] = [];
+  const danger = (departure: Departure, unless: number): void => {
+    dangers.push([BIT[departure], unless, mark(LEFT_AT_ONCE, BIT[departure], DEPARTURES[departure].said)]);
+  };
+  if (makes.has("running")) danger("running", 0);
+  if (makes.has("raised")) danger("raised", BIT.supported);
+  if (makes.has("in") && isForgotten) danger("in", 0);
+  if (dangers.length === 0) return;
+  for (const point of graph.unfinished) {
+    add(point, (state, report) => {
+      for (const [bit, unless, code] of dangers)
+        if ((state & bit) !== 0 && (state & unless) === 0) report(code);
+      return state;
+    });
+  }
+}
+const LEFT_AT_ONCE = "end-job-leaves";
+
+function moveBy({ verb, act }: ActPoint, thing: Thing, mark: Marking): Move {
   const row = actRow(verb);
   if (verb === "hand-back") return (state) => state & ~(FIRST_CARRIER - 1);
+  if (verb === "throw-away") return (state) => state | THROWN_AWAY;
   const made = row.makes ? BIT[row.makes] : 0;
   const ended = row.ends ? BIT[row.ends] : 0;
   const placed = row.makes === "off" || row.ends === "off" ? TAKEN_AS_OFF : 0;
-  return (state) => (state & ~(ended | placed)) | made;
+  const gone =
+    row.makes === "off" && (act.discard || partFacts(thing.entry).renewEveryTime) ? THROWN_AWAY : 0;
+  const fits = row.ends === "off";
+  const twice = row.makes && !row.repeatable ? mark(DEPARTURES[row.makes].twice, made, row.makes) : -1;
+  const absent = row.ends && !row.repeatable ? mark(DEPARTURES[row.ends].ended, ended, row.ends) : -1;
+  const old = fits && act.age === null ? mark("old-part-refitted", THROWN_AWAY) : -1;
+  return (state, report) => {
+    if (twice >= 0 && (state & made) !== 0) report(twice);
+    if (absent >= 0 && (state & (ended | TAKEN_AS_OFF)) === 0) report(absent);
+    else if (old >= 0 && (state & THROWN_AWAY) !== 0) report(old);
+    return (state & ~(ended | placed | (fits ? THROWN_AWAY : 0))) | made | gone;
+  };
 }
 
 /** Where it is only on some machines: absent on the others. */

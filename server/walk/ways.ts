@@ -81,13 +81,28 @@ function wordsOf(slice: Slice, decisions: readonly Decision[], kept: ReadonlySet
   return [...said];
 }
 
-/** The point that last changed some bits of the state on the way to a configuration; -1 where nothing did. */
-export function lastChange({ trail }: Followed, configuration: number, bits: number): number {
+/** The configuration whose point last changed some bits of the state on the way to another; null where none did. */
+export function lastChange({ trail }: Followed, configuration: number, bits: number): number | null {
   for (let c = configuration; c >= 0; c = trail.from[c] as number) {
     const before = trail.from[c] as number;
     if (before < 0) continue;
     const change = (trail.state[before] as number) ^ (trail.state[c] as number);
-    if ((change & bits) !== 0) return trail.at[before] as number;
+    if ((change & bits) !== 0) return before;
+  }
+  return null;
+}
+
+/** The point of a configuration. */
+export const pointAt = ({ trail }: Followed, configuration: number): number =>
+  trail.at[configuration] as number;
+
+/** The last return taken on the way from one configuration, or from the start, to another; -1 where none was. */
+export function lastReturn({ control }: Slice, { trail }: Followed, to: number, from: number | null): number {
+  for (let c = to; c >= 0 && c !== from; c = trail.from[c] as number) {
+    const before = trail.from[c] as number;
+    if (before < 0) continue;
+    const at = trail.at[before] as number;
+    if (control.graph.points[at]?.kind === "return" && (trail.at[c] as number) <= at) return at;
   }
   return -1;
 }
