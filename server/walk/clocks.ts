@@ -14,6 +14,7 @@ import type { Graph } from "./graph";
 import type { ActPoint, Point } from "./points";
 import type { Relations } from "./relations";
 import { KINDS } from "./scope";
+import { keptBySegment, type Segment } from "./segments";
 
 /** Something that starts a clock, and what must happen before it has run for too long. */
 interface Clock {
@@ -30,6 +31,7 @@ interface Clock {
 
 /** A watch for every clock of a graph. */
 export function watchClocks(graph: Graph, relations: Relations): readonly Watch[] {
+  if (!graph.segments.some(({ segment }) => hasClock(segment, null))) return [];
   const index = indexOf(graph);
   const clocks = [...jointClocks(index, relations), ...eventClocks(graph, index)];
   return clocks.map((clock) => watchClock(graph, clock, index));
@@ -51,11 +53,24 @@ interface Index {
   readonly events: ReadonlyMap<Thing, readonly number[]>;
 }
 
-function indexOf({ points }: Graph): Index {
+/** What clocks look for in a segment, counted from its first point. */
+const marksOf = keptBySegment(({ points }: Segment, _: null): readonly number[] =>
+  points.flatMap((point, at) => (takesTime(point) || isMarked(point) ? [at] : [])),
+);
+
+function isMarked(point: Point): boolean {
+  if (point.kind === "done") return true;
+  return (
+    point.kind === "act" && (point.verb === "fit" || point.supplies.length > 0 || point.act.within !== null)
+  );
+}
+
+function indexOf({ segments, points }: Graph): Index {
   const index = { opens: [] as At[], limited: [] as At[], fits: [] as number[], delays: [] as number[] };
   const fitsOf = new Map<Thing, number[]>();
   const events = new Map<Thing, number[]>();
-  points.forEach((point, at) => {
+  const look = (at: number): void => {
+    const point = points[at] as Point;
     if (takesTime(point)) index.delays.push(at);
     if (point.kind === "done") add(events, point.thing, at);
     if (point.kind !== "act") return;
@@ -65,9 +80,21 @@ function indexOf({ points }: Graph): Index {
     if (point.verb !== "fit" || !point.thing) return;
     add(fitsOf, point.thing, at);
     if (point.thing.kind !== "fastener") index.fits.push(at);
-  });
+  };
+  for (const { segment, at } of segments) for (const local of marksOf(segment, null)) look(at.points + local);
   return { ...index, fitsOf, events };
 }
+
+/** Whether a segment has anything that starts a clock. */
+const hasClock = keptBySegment(({ points }: Segment, _: null): boolean =>
+  points.some(
+    (p) =>
+      p.kind === "act" &&
+      (p.act.within !== null ||
+        (actRow(p.verb).opensJoint === true &&
+          p.supplies.some((s) => s.kind === "consumable" && fluidFacts(s.entry).openTime !== null))),
+  ),
+);
 
 function add(map: Map<Thing, number[]>, thing: Thing, at: number): void {
   const list = map.get(thing);

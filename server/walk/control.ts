@@ -31,12 +31,13 @@ export interface Span {
 
 /** Looks a graph through once. */
 export function controlOf(graph: Graph): Control {
-  const { points } = graph;
+  const { points, controls } = graph;
   const asks = new Map<number, number[]>();
   const returns: number[] = [];
   const spans: Span[] = [];
   const ends: number[] = [];
-  points.forEach((point, i) => {
+  for (const i of controls) {
+    const point = points[i] as Point;
     if (point.kind === "ask") asks.set(point.variable, [...(asks.get(point.variable) ?? []), i]);
     if (point.kind === "return" && point.counter >= 0) returns[point.counter] = i;
     if (point.kind === "return" || point.kind === "go-to")
@@ -44,7 +45,7 @@ export function controlOf(graph: Graph): Control {
         point.to > i ? { jump: i, from: i + 1, to: point.to - 1 } : { jump: i, from: point.to, to: i },
       );
     if (point.kind === "end-job" || (point.kind === "return" && point.bound === null)) ends.push(i);
-  });
+  }
   const { avoidable, forced } = placeEnds(graph, ends);
   return {
     graph,
@@ -118,7 +119,7 @@ function placeEnds(graph: Graph, ends: readonly number[]): Pick<Control, "avoida
   const forced: number[] = [];
   const tests = testsByVariable(graph);
   const judged = new Map<number, boolean>();
-  const exits = graph.points.flatMap((p, i) => (p.kind === "go-to" ? [i] : []));
+  const exits = graph.controls.filter((at) => graph.points[at]?.kind === "go-to");
   exits.push(...ends);
   exits.sort((a, b) => a - b);
   const isHome = (region: number): boolean => {
@@ -140,12 +141,13 @@ function placeEnds(graph: Graph, ends: readonly number[]): Pick<Control, "avoida
 
 function testsByVariable(graph: Graph): ReadonlyMap<number, readonly number[]> {
   const tests = new Map<number, number[]>();
-  graph.points.forEach((point, i) => {
-    if (point.kind !== "test") return;
+  for (const i of graph.controls) {
+    const point = graph.points[i];
+    if (point?.kind !== "test") continue;
     const list = tests.get(point.variable);
     if (list) list.push(i);
     else tests.set(point.variable, [i]);
-  });
+  }
   return tests;
 }
 

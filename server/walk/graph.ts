@@ -3,8 +3,8 @@
  * could not be read to say never gets here: a procedure with doubtful lines is not followed.
  */
 import { constructs } from "../../grammar";
-import { CAUTION_WORDS, type Child, type Entry, namesIn, timesOf } from "../facts";
-import { type Place, type Procedure, placeAt, type Thing } from "../model";
+import { CAUTION_WORDS, type Child, type Entry, keptByEntry, namesIn, timesOf } from "../facts";
+import { type Part, type Place, type Procedure, placeAt, type Thing } from "../model";
 import {
   type Around,
   type Block,
@@ -20,8 +20,9 @@ import {
 } from "./build";
 import { putCheck, putOutcome } from "./checks";
 import { putAct } from "./doing";
-import type { Point } from "./points";
+import type { JumpPoint, Point, ReturnPoint } from "./points";
 import { KINDS, type Scope, scopeOf, scopeWithin } from "./scope";
+import { controlsOf, type Placed, placed, type Segment, skeletonOf } from "./segments";
 import { type Variables, variablesOf } from "./variables";
 
 export interface Graph {
@@ -31,16 +32,120 @@ export interface Graph {
   readonly points: readonly Point[];
   readonly blocks: readonly Block[];
   readonly regions: readonly Region[];
+  /** The points that decide where the way goes on. */
+  readonly controls: readonly number[];
   /** The points that end the job unfinished. */
   readonly unfinished: readonly number[];
   readonly variables: Variables;
   /** How many returns each counter allows. */
   readonly bounds: readonly number[];
+  /** The pieces it is made of, in order. */
+  readonly segments: readonly Placed[];
 }
 
-/** The graph of a procedure. */
-export function graphOf(procedure: Procedure): Graph {
-  const variables = variablesOf(procedure);
+/**
+ * The graph of a procedure. From the graph of the same procedure before an edit, what has not changed is taken over.
+ */
+export function graphOf(procedure: Procedure, before: Graph | null = null): Graph {
+  const old = before && seesTheSame(before.procedure, procedure) ? before : null;
+  const variables = old?.variables ?? variablesOf(procedure);
+  const scope = scopeOf(procedure);
+  const kept = new Map(old?.segments.map((p) => [p.segment.parts[0], p]));
+  const at = { points: 0, blocks: 1, regions: 0, counters: 0 };
+  const segments = grouped(procedure.parts).map((parts) => {
+    const known = kept.get(parts[0] as Part);
+    const isKept = known?.segment.lasts && known.segment.parts.every((part, i) => part === parts[i]);
+    const segment =
+      isKept && known.segment.parts.length === parts.length
+        ? known.segment
+        : segmentOf(procedure, parts, scope, variables);
+    const one = placed(segment, { ...at }, known);
+    at.points += segment.points.length;
+    at.blocks += segment.blocks.length;
+    at.regions += segment.regions.length;
+    at.counters += segment.bounds.length;
+    return one;
+  });
+  return composed(procedure, scope, variables, segments);
+}
+
+/** Parts by themselves, an `otherwise` with the `when` before it. */
+function grouped(parts: readonly Part[]): readonly (readonly Part[])[] {
+  const groups: Part[][] = [];
+  for (const part of parts) {
+    const last = groups.at(-1);
+    if (part.entry.construct === "otherwise" && last?.[0]?.entry.construct === "when") last.push(part);
+    else groups.push([part]);
+  }
+  return groups;
+}
+
+/** Whether names that no binding of a part tells of are still understood as before: machine, variants, conditions. */
+function seesTheSame(before: Procedure, now: Procedure): boolean {
+  return (
+    before.machine === now.machine &&
+    before.thing.owns === now.thing.owns &&
+    before.things.length === now.things.length &&
+    before.things.every((thing, i) => thing === now.things[i]) &&
+    headOf(before) === headOf(now)
+  );
+}
+
+/** What the header says of the machines it is for. */
+const headOf = ({ thing }: Procedure): Entry | undefined =>
+  thing.entry.children.find((child) => child.entry.construct === "on")?.entry;
+
+function composed(
+  procedure: Procedure,
+  scope: Scope,
+  variables: Variables,
+  segments: readonly Placed[],
+): Graph {
+  const points: Point[] = [];
+  const procedureBlock: Block = { construct: "procedure", start: 0, end: 0, parent: -1 };
+  const blocks: Block[] = [procedureBlock];
+  const regions: Region[] = [];
+  const bounds: number[] = [];
+  const controls: number[] = [];
+  for (const one of segments) {
+    const base = points.length;
+    for (const point of one.points) points.push(point);
+    for (const block of one.blocks) blocks.push(block);
+    for (const region of one.regions) regions.push(region);
+    for (const bound of one.segment.bounds) bounds.push(bound);
+    for (const control of one.segment.controls) controls.push(base + control);
+  }
+  const { thing } = procedure;
+  leadAcross(thing, segments, points);
+  const spot = { entry: thing.entry, file: thing.file, line: thing.line, through: null };
+  points.push({ kind: "end", spot, parent: -1, region: -1, block: 0 });
+  controls.push(points.length - 1);
+  procedureBlock.end = points.length;
+  const unfinished = controls.filter((at) => points[at]?.kind === "end-job");
+  return { procedure, scope, points, blocks, regions, controls, unfinished, variables, bounds, segments };
+}
+
+/** Leads the jumps and returns that name a step or check there; one that leads nowhere goes on. */
+function leadAcross({ file }: Thing, segments: readonly Placed[], points: Point[]): void {
+  if (segments.every(({ segment }) => segment.pending.length === 0)) return;
+  const starts = new Map<number, number>();
+  for (const { segment, at } of segments)
+    for (const [line, point] of segment.starts) starts.set(line, at.points + point);
+  for (const { segment, at } of segments) {
+    for (const { point, target } of segment.pending) {
+      const from = at.points + point;
+      const to = target && target.file === file ? starts.get(target.line) : undefined;
+      points[from] = { ...(points[from] as JumpPoint | ReturnPoint), to: to ?? from + 1 };
+    }
+  }
+}
+
+function segmentOf(
+  procedure: Procedure,
+  parts: readonly Part[],
+  scope: Scope,
+  variables: Variables,
+): Segment {
   const draft: Draft = {
     points: [],
     blocks: [],
@@ -53,7 +158,6 @@ export function graphOf(procedure: Procedure): Graph {
     onward: null,
     asking: null,
   };
-  const scope = scopeOf(procedure);
   const { thing } = procedure;
   const around: Around = {
     draft,
@@ -64,14 +168,30 @@ export function graphOf(procedure: Procedure): Graph {
     starts: new Map(),
     pending: [],
   };
-  inBlock(draft, "procedure", () => {
-    putProcedure(around, thing);
-    put(draft, { kind: "end", spot: spotOf(around, thing.entry, thing.line) });
-  });
+  putAll(
+    around,
+    parts.map(({ entry, line }) => ({ entry, row: line })),
+    0,
+  );
   const { points, blocks, regions, bounds } = draft;
-  const unfinished = points.flatMap((p, at) => (p.kind === "end-job" ? [at] : []));
-  return { procedure, scope, points, blocks, regions, unfinished, variables, bounds };
+  const controls = controlsOf(points);
+  return {
+    parts,
+    points,
+    blocks,
+    regions,
+    bounds,
+    starts: around.starts,
+    pending: around.pending,
+    controls,
+    skeleton: skeletonOf(points, controls, around.pending, bounds),
+    lasts: !parts.some(({ entry }) => entry.construct === "follow" || holdsFollow(entry)),
+  };
 }
+
+const holdsFollow = keptByEntry((entry: Entry): boolean =>
+  entry.children.some(({ entry: child }) => child.construct === "follow" || holdsFollow(child)),
+);
 
 function putProcedure(around: Around, procedure: Thing): void {
   putAll(around, procedure.entry.children, procedure.line);

@@ -9,7 +9,8 @@ import type { Graph } from "./graph";
 import { FACTS, type Fact, type FactRow, HAZARDS, HEAVY } from "./hazards";
 import type { ActPoint } from "./points";
 import type { Relations } from "./relations";
-import { KINDS } from "./scope";
+import { KINDS, type Scope } from "./scope";
+import { keptBySegment, type Segment } from "./segments";
 
 /** A hazard that a house or a machine adds. */
 export interface HouseHazard {
@@ -39,38 +40,80 @@ export function raisedIn(
   house: readonly HouseHazard[],
 ): readonly Raised[] {
   const raised = new Map<string, Raised>();
-  const add = (at: number, of: Pick<Raised, "hazard" | "title" | "least" | "source">, fact: Fact): void => {
-    const row = FACTS[fact];
-    const key = `${of.hazard} ${row.as ?? fact} ${of.source.id}`;
-    let entry = raised.get(key);
-    if (!entry) {
-      entry = { ...of, fact: row, at: new Map() };
-      raised.set(key, entry);
+  const sight = sightOf(graph, relations, house);
+  for (const { segment, at } of graph.segments) {
+    for (const { point, key, of, fact } of raisersOf(segment, sight)) {
+      let entry = raised.get(key);
+      if (!entry) {
+        entry = { ...of, fact, at: new Map() };
+        raised.set(key, entry);
+      }
+      const where = at.points + point;
+      entry.at.set(where, entry.at.get(where) === true || fact.evenIfGone === true);
     }
-    entry.at.set(at, entry.at.get(at) === true || row.evenIfGone === true);
-  };
-  const own = [...machineHazards(graph, relations), ...house.map(bySettings)];
-  graph.points.forEach((point, at) => {
-    if (point.kind !== "act") return;
-    for (const [hazard, fact] of actRow(point.verb).raises) {
-      const { least } = HAZARDS[hazard];
-      for (const source of sourcesOf(fact, point, relations))
-        add(at, { hazard, title: hazard, least, source }, fact);
-    }
-    const { thing, verb } = point;
-    if (!thing) return;
-    if (barsImpact(graph, point))
-      add(at, { hazard: "damage", title: "damage", least: "notice", source: thing }, "impact barred");
-    for (const { name, title, least, raises } of own) {
-      if (raises(verb, thing)) add(at, { hazard: name, title, least, source: thing }, "work");
-    }
-  });
+  }
   return [...raised.values()];
 }
 
-function barsImpact(graph: Graph, { act }: ActPoint): boolean {
+/** What hazards are read with. */
+interface Sight {
+  readonly scope: Scope;
+  readonly relations: Relations;
+  readonly house: readonly HouseHazard[];
+  /** Hazards of the machine and of the house. */
+  readonly own: readonly OwnHazard[];
+}
+
+const sights = new WeakMap<Relations, Sight>();
+
+function sightOf(graph: Graph, relations: Relations, house: readonly HouseHazard[]): Sight {
+  const known = sights.get(relations);
+  if (known?.house === house) return known;
+  const own = [...machineHazards(graph, relations), ...house.map(bySettings)];
+  const made = { scope: graph.scope, relations, house, own };
+  sights.set(relations, made);
+  return made;
+}
+
+/** One act that raises a hazard from a source. */
+interface Raiser {
+  /** Counted from the segment's first point. */
+  readonly point: number;
+  /** Equal for the same hazard from the same source. */
+  readonly key: string;
+  readonly of: Pick<Raised, "hazard" | "title" | "least" | "source">;
+  readonly fact: FactRow;
+}
+
+const raisersOf = keptBySegment(({ points }: Segment, sight: Sight): readonly Raiser[] => {
+  const { relations, own } = sight;
+  const raisers: Raiser[] = [];
+  points.forEach((point, at) => {
+    if (point.kind !== "act") return;
+    const add = (of: Raiser["of"], fact: Fact): void => {
+      const row = FACTS[fact];
+      const key = `${of.hazard} ${row.as ?? fact} ${of.source.id}`;
+      raisers.push({ point: at, key, of, fact: row });
+    };
+    for (const [hazard, fact] of actRow(point.verb).raises) {
+      const { least } = HAZARDS[hazard];
+      for (const source of sourcesOf(fact, point, relations))
+        add({ hazard, title: hazard, least, source }, fact);
+    }
+    const { thing, verb } = point;
+    if (!thing) return;
+    if (barsImpact(sight.scope, point))
+      add({ hazard: "damage", title: "damage", least: "notice", source: thing }, "impact barred");
+    for (const { name, title, least, raises } of own) {
+      if (raises(verb, thing)) add({ hazard: name, title, least, source: thing }, "work");
+    }
+  });
+  return raisers;
+});
+
+function barsImpact(scope: Scope, { act }: ActPoint): boolean {
   return act.never.some((n) => {
-    const tool = graph.scope.find(n.name, KINDS.tool);
+    const tool = scope.find(n.name, KINDS.tool);
     return tool !== undefined && toolFacts(tool.entry).impact;
   });
 }

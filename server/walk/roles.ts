@@ -7,8 +7,9 @@ import { checkOf, toolFacts } from "../facts";
 import type { Thing } from "../model";
 import { actRow } from "./acts";
 import type { Graph } from "./graph";
-import type { ActPoint, AskPoint } from "./points";
+import type { ActPoint, AskPoint, Point } from "./points";
 import type { Relations } from "./relations";
+import { keptBySegment, type Segment } from "./segments";
 
 export type Role =
   | { readonly point: number; readonly does: "act"; readonly act: ActPoint }
@@ -39,16 +40,27 @@ export const ASKED: Readonly<Record<Why, string>> = {
 /** One person lifts no more than this, in kilograms: common practice, no source. */
 const ONE_LIFTS = 25;
 
-/** The roles of every thing that a graph touches, each in the order of its points, starts of the machine last. */
-export function rolesOf(graph: Graph, relations: Relations): ReadonlyMap<Thing, readonly Role[]> {
+/** What the points of a segment mean to each thing, counted from its first point; and the starts among them. */
+export interface Touches {
+  readonly roles: ReadonlyMap<Thing, readonly Role[]>;
+  /** Points at which the machine is started. */
+  readonly starts: readonly number[];
+}
+
+/** What a segment does to each thing, each list in the order of its points. */
+export const touchesOf = keptBySegment(
+  ({ points }: Segment, relations: Relations): Touches => touchesIn(points, relations),
+);
+
+function touchesIn(points: readonly Point[], relations: Relations): Touches {
   const roles = new Map<Thing, Role[]>();
-  const add = (thing: Thing, role: Role): void => {
+  const add: Add = (thing, role) => {
     const list = roles.get(thing);
     if (list) list.push(role);
     else roles.set(thing, [role]);
   };
   const starts: number[] = [];
-  graph.points.forEach((point, at) => {
+  points.forEach((point, at) => {
     if (point.kind === "ask") addMeasured(point, at, relations, add);
     if (point.kind !== "act" || !point.thing || point.thing.doubtful) return;
     const { thing, verb } = point;
@@ -75,7 +87,40 @@ export function rolesOf(graph: Graph, relations: Relations): ReadonlyMap<Thing, 
       });
     }
   });
-  for (const at of starts) addWhole(graph, at, relations, roles);
+  return { roles, starts };
+}
+
+/** The roles in a whole graph of some things, or of all: in the order of their points, those at starts last. */
+export function rolesIn(
+  graph: Graph,
+  relations: Relations,
+  things: ReadonlySet<Thing> | null,
+): ReadonlyMap<Thing, readonly Role[]> {
+  const roles = new Map<Thing, Role[]>();
+  const starts: number[] = [];
+  for (const { segment, at } of graph.segments) {
+    const touches = touchesOf(segment, relations);
+    for (const start of touches.starts) starts.push(at.points + start);
+    const add = (thing: Thing): void => {
+      const found = touches.roles.get(thing);
+      if (!found) return;
+      let list = roles.get(thing);
+      if (!list) {
+        list = [];
+        roles.set(thing, list);
+      }
+      for (const role of found) list.push({ ...role, point: role.point + at.points });
+    };
+    // The fewer of the two are looked up in the other.
+    if (things && things.size < touches.roles.size) for (const thing of things) add(thing);
+    else for (const thing of touches.roles.keys()) if (!things || things.has(thing)) add(thing);
+  }
+  if (starts.length > 0) {
+    for (const [thing, list] of roles) {
+      if (!list.some((role) => role.does === "act")) continue;
+      for (const at of starts) addWhole(graph, at, relations, thing, list);
+    }
+  }
   return roles;
 }
 
@@ -91,18 +136,14 @@ function addMeasured({ spot }: AskPoint, at: number, relations: Relations, add: 
 }
 
 /** At a start everything that the job has had its hands on must be back, but for what is left off on purpose. */
-function addWhole(graph: Graph, at: number, relations: Relations, roles: ReadonlyMap<Thing, Role[]>): void {
+function addWhole(graph: Graph, at: number, relations: Relations, thing: Thing, roles: Role[]): void {
+  if (thing.kind === "machine") return;
   const start = graph.points[at] as ActPoint;
   const without = start.act.without.flatMap((n) => graph.scope.find(n.name, ["part"]) ?? []);
-  for (const [thing, list] of roles) {
-    if (thing.kind === "machine" || without.includes(thing)) continue;
-    if (thing.kind === "fastener") {
-      const held = relations.secured(thing);
-      if (held.length > 0 && held.every((part) => without.includes(part))) continue;
-    }
-    if (list.some((role) => role.does === "act"))
-      list.push({ point: at, does: "asked", why: "start", asker: start.thing as Thing });
-  }
+  if (without.includes(thing)) return;
+  const held = thing.kind === "fastener" ? relations.secured(thing) : [];
+  if (held.length > 0 && held.every((part) => without.includes(part))) return;
+  roles.push({ point: at, does: "asked", why: "start", asker: start.thing as Thing });
 }
 
 /** A tray, or anything else with a capacity, catches what runs out. */

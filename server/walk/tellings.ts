@@ -7,10 +7,12 @@ import type { Thing } from "../model";
 import type { Block } from "./build";
 import { type Control, lowerBound } from "./control";
 import { ALL_BITS, faultsOf, type WalkFault, type Watch } from "./faults";
+import type { Graph } from "./graph";
 import { hazardNamed } from "./hazards";
 import type { CautionPoint, Point } from "./points";
 import { type HouseHazard, type Raised, raisedIn } from "./raised";
 import type { Relations } from "./relations";
+import { keptBySegment, type Segment } from "./segments";
 import { sliceOf } from "./slice";
 import type { Standing } from "./things";
 
@@ -41,9 +43,7 @@ export function untoldIn(
 ): readonly Untold[] {
   const { graph } = control;
   const raised = raisedIn(graph, relations, house);
-  const cautions: Caution[] = graph.points.flatMap((point, at) =>
-    point.kind === "caution" ? [{ at, hazard: hazardNamed(point.hazard), point }] : [],
-  );
+  const cautions = cautionsIn(graph);
   const byHazard = groupBy(cautions, (c) => c.hazard);
   const raisedAt = new Map(
     [...groupBy(raised, (r) => r.hazard)].map(([hazard, of]) => {
@@ -52,7 +52,7 @@ export function untoldIn(
     }),
   );
   const scopes = new Map(cautions.map((c) => [c, scopeOf(graph.blocks, c, raisedAt.get(c.hazard) ?? [])]));
-  const acts = actsByThing(graph.points, relations);
+  const acts = actsOn(graph, relations, new Set(raised.map((r) => r.source)));
   const found: Untold[] = [];
   const said = new Set<string>();
   for (const hazard of raised) {
@@ -117,26 +117,55 @@ function sectionOf(blocks: readonly Block[], block: number): number {
   return b;
 }
 
-/** Acts by the thing they are on; those on a temporary also by the thing it goes into. Acts on machines under null. */
-function actsByThing(
-  points: readonly Point[],
+function cautionsIn({ segments, points }: Graph): Caution[] {
+  const cautions: Caution[] = [];
+  for (const { segment, at } of segments) {
+    for (const local of cautionsOf(segment, null)) {
+      const point = points[at.points + local] as CautionPoint;
+      cautions.push({ at: at.points + local, hazard: hazardNamed(point.hazard), point });
+    }
+  }
+  return cautions;
+}
+
+const cautionsOf = keptBySegment(({ points }: Segment, _: null): readonly number[] =>
+  points.flatMap((point, at) => (point.kind === "caution" ? [at] : [])),
+);
+
+/** Acts on some things, those on a temporary also by the thing it goes into. Acts on machines are under null. */
+function actsOn(
+  { segments }: Graph,
   relations: Relations,
+  things: ReadonlySet<Thing>,
 ): ReadonlyMap<Thing | null, readonly number[]> {
   const acts = new Map<Thing | null, number[]>();
-  const add = (thing: Thing | null, at: number): void => {
-    const list = acts.get(thing);
-    if (list) list.push(at);
-    else acts.set(thing, [at]);
-  };
-  points.forEach((point, at) => {
-    if (point.kind !== "act" || !point.thing) return;
-    add(point.thing, at);
-    const into = point.thing.kind === "temporary" ? relations.into(point.thing) : null;
-    if (into) add(into, at);
-    if (point.verb === "start" || point.verb === "run-in") add(null, at);
-  });
+  for (const { segment, at } of segments) {
+    for (const { thing, point } of actsOf(segment, relations)) {
+      if (thing !== null && !things.has(thing)) continue;
+      const list = acts.get(thing);
+      if (list) list.push(at.points + point);
+      else acts.set(thing, [at.points + point]);
+    }
+  }
   return acts;
 }
+
+interface ActOn {
+  readonly thing: Thing | null;
+  readonly point: number;
+}
+
+const actsOf = keptBySegment(({ points }: Segment, relations: Relations): readonly ActOn[] => {
+  const acts: ActOn[] = [];
+  points.forEach((point, at) => {
+    if (point.kind !== "act" || !point.thing) return;
+    acts.push({ thing: point.thing, point: at });
+    const into = point.thing.kind === "temporary" ? relations.into(point.thing) : null;
+    if (into) acts.push({ thing: into, point: at });
+    if (point.verb === "start" || point.verb === "run-in") acts.push({ thing: null, point: at });
+  });
+  return acts;
+});
 
 function watchHazard(
   hazard: Raised,

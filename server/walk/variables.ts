@@ -2,7 +2,7 @@
  * What parts the ways: conditions, chosen once for a run, and outcomes of checks, fresh on each pass. Each is a
  * variable with a few values; a test is a set of them, as bits.
  */
-import { type Check, checkOf, headerOf, type Serials, serialsOf } from "../facts";
+import { type Check, checkOf, headerOf, keptBy, type Serials, serialsOf } from "../facts";
 import type { Procedure, Thing } from "../model";
 
 export interface Variable {
@@ -50,7 +50,11 @@ export function variablesOf(procedure: Procedure): Variables {
     }
     return entry;
   };
-  const ofCheck = (check: Thing) => make(idOf(check), false, () => outcomesOf(checkOf(check.entry)));
+  // A check that comes to have other outcomes is another variable: the first one may be known to what is kept.
+  const ofCheck = (check: Thing) => {
+    const outcomes = outcomesOf(checkOf(check.entry));
+    return make(`${idOf(check)} ${outcomes.join()}`, false, () => outcomes);
+  };
   const machine = machineClasses(procedure);
   const condition = (thing: Thing): Choice => {
     if (thing.kind === "check") return outcome(thing, "met");
@@ -86,13 +90,13 @@ function maskWhere<T>(values: readonly T[], holds: (value: T) => boolean): bigin
 }
 
 /** What a check can turn out: what is measured, what is answered and what is chosen, each with each. */
-function outcomesOf(check: Check): readonly string[] {
+const outcomesOf = keptBy((check: Check): readonly string[] => {
   const parts = [measuredOf(check), check.questions.length > 0 ? ["yes", "no"] : []];
   parts.push(check.choices.map((c) => c.name.name));
   const said = parts.filter((part) => part.length > 0);
   if (said.length === 0) return ["met", "not met", "yes", "no"];
   return said.reduce((all, part) => all.flatMap((a) => part.map((b) => `${a} + ${b}`)));
-}
+});
 
 function measuredOf(check: Check): string[] {
   if (check.limits.length === 0 && check.marks.length === 0) return [];

@@ -1,0 +1,171 @@
+/**
+ * A procedure's graph is made piece by piece: one segment for each line or block right under its head. A segment is
+ * made once, with points counted from its own first, and kept while nothing in it, and nothing it names, has changed;
+ * placing it only shifts its numbers.
+ */
+import type { Part, Thing } from "../model";
+import type { Block, Region } from "./build";
+import type { Point } from "./points";
+
+/** A jump or return, and the step, check or section it leads to. */
+export interface Pending {
+  readonly point: number;
+  readonly target: Thing | null;
+}
+
+/** What one part of a procedure gives, or a `when` with its `otherwise`, counted from zero. */
+export interface Segment {
+  readonly parts: readonly Part[];
+  readonly points: readonly Point[];
+  readonly blocks: readonly Block[];
+  readonly regions: readonly Region[];
+  /** How many returns each of its counters allows. */
+  readonly bounds: readonly number[];
+  /** First points of its steps, checks and sections, by the line of their head. */
+  readonly starts: ReadonlyMap<number, number>;
+  /** Jumps that lead to one of those, here or in another segment. */
+  readonly pending: readonly Pending[];
+  /** Its points that decide where the way goes on. */
+  readonly controls: readonly number[];
+  /** What those decide, as text: equal where two segments part the ways alike, however much is done between. */
+  readonly skeleton: string;
+  /** Whether it may be kept: what a followed procedure names is not known to it. */
+  readonly lasts: boolean;
+}
+
+/** How many points, blocks, regions and counters come before a segment. */
+export interface Bases {
+  readonly points: number;
+  readonly blocks: number;
+  readonly regions: number;
+  readonly counters: number;
+}
+
+/** A segment where it stands in the whole. */
+export interface Placed {
+  readonly segment: Segment;
+  readonly at: Bases;
+  readonly points: readonly Point[];
+  readonly blocks: readonly Block[];
+  readonly regions: readonly Region[];
+}
+
+/** Makes what a segment says, held against something, be worked out once as long as both stay the same. */
+export function keptBySegment<A, T>(
+  work: (segment: Segment, against: A) => T,
+): (segment: Segment, against: A) => T {
+  const kept = new WeakMap<Segment, { readonly against: A; readonly made: T }>();
+  return (segment, against) => {
+    const known = kept.get(segment);
+    if (known && known.against === against) return known.made;
+    const made = work(segment, against);
+    kept.set(segment, { against, made });
+    return made;
+  };
+}
+
+/** Puts a segment in its place; the one before is kept where it stands there already. */
+export function placed(segment: Segment, at: Bases, before: Placed | undefined): Placed {
+  if (before && before.segment === segment && isSame(before.at, at)) return before;
+  return {
+    segment,
+    at,
+    points: segment.points.map((point) => shifted(point, at)),
+    blocks: segment.blocks.map((block) => ({
+      ...block,
+      start: block.start + at.points,
+      end: block.end + at.points,
+      parent: block.parent < 0 ? 0 : block.parent + at.blocks,
+    })),
+    regions: segment.regions.map((region) => ({
+      start: region.start + at.points,
+      end: region.end + at.points,
+      parent: region.parent < 0 ? -1 : region.parent + at.regions,
+      tests: region.tests.map((test) => test + at.points),
+    })),
+  };
+}
+
+const isSame = (a: Bases, b: Bases): boolean =>
+  a.points === b.points && a.blocks === b.blocks && a.regions === b.regions && a.counters === b.counters;
+
+function shifted(point: Point, at: Bases): Point {
+  const common = {
+    parent: point.parent < 0 ? -1 : point.parent + at.points,
+    region: point.region < 0 ? -1 : point.region + at.regions,
+    // What stands in no block of the segment stands in that of the procedure, the first.
+    block: point.block < 0 ? 0 : point.block + at.blocks,
+  };
+  switch (point.kind) {
+    case "test":
+      return {
+        ...point,
+        ...common,
+        elseAt: point.elseAt + at.points,
+        counters: point.counters.map((counter) => counter + at.counters),
+      };
+    case "jump":
+    case "go-to":
+      return { ...point, ...common, to: point.to + at.points };
+    case "return":
+      return {
+        ...point,
+        ...common,
+        to: point.to + at.points,
+        counter: point.counter < 0 ? -1 : point.counter + at.counters,
+      };
+    default:
+      return { ...point, ...common };
+  }
+}
+
+/** The points that decide where the way goes on. */
+export function controlsOf(points: readonly Point[]): number[] {
+  const controls: number[] = [];
+  points.forEach((point, at) => {
+    if (point.kind !== "act" && point.kind !== "caution" && point.kind !== "done") controls.push(at);
+  });
+  return controls;
+}
+
+/** What the deciding points of a segment say, without where exactly they stand. */
+export function skeletonOf(
+  points: readonly Point[],
+  controls: readonly number[],
+  pending: readonly Pending[],
+  bounds: readonly number[],
+): string {
+  const order = new Map(controls.map((at, i) => [at, i]));
+  const targets = new Map(pending.map(({ point, target }) => [point, target?.id ?? ""]));
+  // Where a way goes on, as the next deciding point from there.
+  const nth = (at: number): number => {
+    let next = at;
+    while (next < points.length && !order.has(next)) next++;
+    return order.get(next) ?? controls.length;
+  };
+  return controls
+    .map((at) => {
+      const point = points[at] as Point;
+      const parent = point.parent < 0 ? -1 : order.get(point.parent);
+      const said: (string | number | undefined)[] = [point.kind, parent, point.region];
+      if (point.kind === "test") {
+        const { variable, mask, counters, usedUp, passes, yes, no } = point;
+        said.push(
+          variable,
+          String(mask),
+          counters.join("+"),
+          String(usedUp),
+          String(passes),
+          yes,
+          no,
+          nth(point.elseAt),
+        );
+      } else if (point.kind === "ask") said.push(point.variable);
+      else if (point.kind === "return" || point.kind === "jump" || point.kind === "go-to") {
+        said.push(targets.get(at) ?? nth(point.to));
+        if (point.kind === "return") said.push(point.counter, bounds[point.counter] ?? -1);
+      }
+      return said.join("\t");
+    })
+    .join("\n");
+}

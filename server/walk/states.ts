@@ -1,0 +1,206 @@
+/**
+ * Follows the state of every thing that a procedure touches. After an edit only the things it touches are followed
+ * again: what one of them showed rests on its own points and on what parts the ways, on nothing else.
+ */
+import type { Thing } from "../model";
+import { DEPARTURES } from "./acts";
+import { type Control, lowerBound } from "./control";
+import { watchFastener } from "./fasteners";
+import { faultsOf, type WalkFault } from "./faults";
+import type { Graph } from "./graph";
+import type { Relations } from "./relations";
+import { ASKED, rolesIn, touchesOf } from "./roles";
+import type { Placed } from "./segments";
+import { sliceOf } from "./slice";
+import { type Standing, watchThing } from "./things";
+
+/** What following the things of a procedure showed. */
+export interface States {
+  readonly graph: Graph;
+  readonly relations: Relations;
+  readonly starts: Standing;
+  readonly ends: Standing;
+  /** What is wrong with each thing by itself; things with nothing wrong are left out. */
+  readonly byThing: ReadonlyMap<Thing, readonly WalkFault[]>;
+  /** What is wrong in all, what follows from another fault left out, in the order of the text. */
+  readonly faults: readonly WalkFault[];
+}
+
+/** Follows the things of a procedure, those aside that are known from before and untouched since. */
+export function followStates(
+  control: Control,
+  relations: Relations,
+  starts: Standing,
+  ends: Standing,
+  before: States | null,
+): States {
+  const { graph } = control;
+  const change =
+    before && isAlike(before, relations, starts, ends) ? changeBetween(before.graph, graph) : null;
+  const byThing = new Map<Thing, readonly WalkFault[]>();
+  const touched = change ? touchedBy(change, relations) : null;
+  if (change && before && touched) {
+    for (const [thing, faults] of before.byThing) {
+      if (!touched.has(thing))
+        byThing.set(
+          thing,
+          faults.map((fault) => movedBy(change, fault)),
+        );
+    }
+  }
+  const roles = rolesIn(graph, relations, touched);
+  const others = touched ? [] : [...starts.keys()].filter((thing) => !roles.has(thing));
+  for (const thing of [...roles.keys(), ...others]) {
+    const watch = (thing.kind === "fastener" ? watchFastener : watchThing)(
+      graph,
+      thing,
+      roles.get(thing) ?? [],
+      starts,
+      ends,
+      relations,
+    );
+    const faults = faultsOf(sliceOf(control, watch.points), watch);
+    if (faults.length > 0) byThing.set(thing, faults);
+  }
+  const found = [...byThing.values()].flat().sort(inOrder);
+  const faults = found
+    .filter((fault) => !followsFrom(fault, found, relations) && !saidBefore(fault, found, graph))
+    .map((fault) => (comesOfReturning(fault, graph) ? { ...fault, code: "repeat-skips-undo" } : fault));
+  return { graph, relations, starts, ends, byThing, faults };
+}
+
+const inOrder = (a: WalkFault, b: WalkFault): number =>
+  a.point - b.point || (a.thing.id < b.thing.id ? -1 : a.thing.id > b.thing.id ? 1 : 0);
+
+function isAlike(before: States, relations: Relations, starts: Standing, ends: Standing): boolean {
+  return before.relations === relations && isSame(before.starts, starts) && isSame(before.ends, ends);
+}
+
+function isSame(a: Standing, b: Standing): boolean {
+  if (a.size !== b.size) return false;
+  for (const [thing, states] of a) {
+    const other = b.get(thing);
+    if (!other || other.size !== states.size || [...states].some((s) => !other.has(s))) return false;
+  }
+  return true;
+}
+
+/** The segments that an edit put in the place of others, where those part the ways alike. */
+interface Change {
+  readonly old: readonly Placed[];
+  readonly now: readonly Placed[];
+  /** From where to where the old ones stood, and where the new ones end. */
+  readonly from: number;
+  readonly to: number;
+  readonly shift: number;
+  /** The deciding points of the old and the new ones, each with its twin. */
+  readonly oldControls: readonly number[];
+  readonly newControls: readonly number[];
+}
+
+/** What an edit changed; null where it may have changed the ways themselves. */
+function changeBetween(before: Graph, now: Graph): Change | null {
+  const [a, b] = [before.segments, now.segments];
+  let first = 0;
+  while (first < a.length && first < b.length && a[first]?.segment === b[first]?.segment) first++;
+  let [lastA, lastB] = [a.length, b.length];
+  while (lastA > first && lastB > first && a[lastA - 1]?.segment === b[lastB - 1]?.segment) {
+    lastA--;
+    lastB--;
+  }
+  const old = a.slice(first, lastA);
+  const fresh = b.slice(first, lastB);
+  const skeleton = (segments: readonly Placed[]): string =>
+    segments.map((s) => s.segment.skeleton).join("\n");
+  if (skeleton(old) !== skeleton(fresh) || before.controls.length !== now.controls.length) return null;
+  const from = a[first]?.at.points ?? before.points.length - 1;
+  const to = a[lastA]?.at.points ?? before.points.length - 1;
+  const low = lowerBound(before.controls, from);
+  const high = lowerBound(before.controls, to);
+  return {
+    old,
+    now: fresh,
+    from,
+    to,
+    shift: now.points.length - before.points.length,
+    oldControls: before.controls.slice(low, high),
+    newControls: now.controls.slice(low, high),
+  };
+}
+
+/** The things whose points changed: all where the machine is started among them. */
+function touchedBy({ old, now }: Change, relations: Relations): ReadonlySet<Thing> | null {
+  const things = new Set<Thing>();
+  for (const { segment } of [...old, ...now]) {
+    const touches = touchesOf(segment, relations);
+    if (touches.starts.length > 0) return null;
+    for (const thing of touches.roles.keys()) things.add(thing);
+  }
+  return things;
+}
+
+/** A fault of an untouched thing, with its points where they stand now. */
+function movedBy(change: Change, fault: WalkFault): WalkFault {
+  const moved = (point: number): number => {
+    if (point < change.from) return point;
+    if (point >= change.to) return point + change.shift;
+    return change.newControls[lowerBound(change.oldControls, point)] as number;
+  };
+  const { point, since, back } = fault;
+  return { ...fault, point: moved(point), since: moved(since), back: moved(back) };
+}
+
+/** Codes of what is wrong at the end of the job. */
+const AT_END: ReadonlySet<string> = new Set([
+  "finger-tight-left",
+  ...Object.values(DEPARTURES).map((departure) => departure.left),
+]);
+
+/**
+ * A fastener that is out because what it secures was left off is no fault of its own; nor is that something is missing
+ * at a start that is never put right at all.
+ */
+function followsFrom(fault: WalkFault, all: readonly WalkFault[], relations: Relations): boolean {
+  const held = fault.thing.kind === "fastener" ? relations.secured(fault.thing) : [];
+  if (fault.code === ASKED.start) {
+    return all.some(
+      (f) =>
+        (AT_END.has(f.code) && f.thing === fault.thing && f.since === fault.since) ||
+        (f.code === fault.code &&
+          (held.includes(f.thing) || (f.thing === fault.thing && f.point < fault.point))),
+    );
+  }
+  if (fault.code !== "part-left-off" || fault.thing.kind !== "fastener") return false;
+  return all.some(
+    (f) => f.code === fault.code && held.includes(f.thing) && f.way.join() === fault.way.join(),
+  );
+}
+
+/** One thing in the way of several that one line names is said once. */
+function saidBefore(fault: WalkFault, all: readonly WalkFault[], { points }: Graph): boolean {
+  if (fault.code !== "blocked-by") return false;
+  const line = points[fault.point]?.spot.line;
+  return all.some(
+    (f) =>
+      f.code === fault.code &&
+      f.thing === fault.thing &&
+      f.point < fault.point &&
+      points[f.point]?.spot.line === line,
+  );
+}
+
+/** What an act cannot do once more because a return did not undo it first. */
+const NOT_AGAIN: ReadonlySet<string> = new Set([
+  "removed-twice",
+  "part-fitted-twice",
+  "done-already",
+  "angle-twice",
+  "blocked-by",
+  "fastener-still-holds",
+]);
+
+/** Whether a fault shows only because a return leads over acts whose work it left as it was. */
+function comesOfReturning({ code, back, since }: WalkFault, { points }: Graph): boolean {
+  const target = points[back];
+  return target?.kind === "return" && NOT_AGAIN.has(code) && since >= target.to;
+}
