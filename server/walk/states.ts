@@ -156,24 +156,39 @@ const AT_END: ReadonlySet<string> = new Set([
   ...Object.values(DEPARTURES).map((departure) => departure.left),
 ]);
 
+/** Codes of what shows again what another fault has shown: a thing that is not as it should be since the same act. */
+const SHOWN_AGAIN: ReadonlySet<string> = new Set([
+  ASKED.start,
+  "end-job-leaves",
+  "removed-twice",
+  "done-already",
+]);
+
+/** Codes of a part that was meant to be off. */
+const MEANT_OFF: ReadonlySet<string> = new Set(["blocked-by", "part-fitted-twice"]);
+
 /**
- * A fastener that is out because what it secures was left off is no fault of its own; nor is that something is missing
- * at a start that is never put right at all.
+ * Whether a fault only follows from another one. What is never put right at all is said once, not also at each start
+ * and return that it is in the way of; a fastener that stays with what it secures is no fault of its own.
  */
 function followsFrom(fault: WalkFault, all: readonly WalkFault[], relations: Relations): boolean {
-  const held = fault.thing.kind === "fastener" ? relations.secured(fault.thing) : [];
-  if (fault.code === ASKED.start) {
-    return all.some(
-      (f) =>
-        (AT_END.has(f.code) && f.thing === fault.thing && f.since === fault.since) ||
-        (f.code === fault.code &&
-          (held.includes(f.thing) || (f.thing === fault.thing && f.point < fault.point))),
-    );
+  const { code, thing, since, point, way } = fault;
+  const held = thing.kind === "fastener" ? relations.secured(thing) : [];
+  const any = (is: (other: WalkFault) => boolean): boolean => all.some((f) => f !== fault && is(f));
+  if (SHOWN_AGAIN.has(code) && any((f) => AT_END.has(f.code) && f.thing === thing && f.since === since))
+    return true;
+  switch (code) {
+    case ASKED.start:
+      return any(
+        (f) => f.code === code && (held.includes(f.thing) || (f.thing === thing && f.point < point)),
+      );
+    case "part-left-off":
+      return any((f) => f.code === code && held.includes(f.thing) && f.way.join() === way.join());
+    case "part-fitted-twice":
+      return any((f) => MEANT_OFF.has(f.code) && held.includes(f.thing));
+    default:
+      return false;
   }
-  if (fault.code !== "part-left-off" || fault.thing.kind !== "fastener") return false;
-  return all.some(
-    (f) => f.code === fault.code && held.includes(f.thing) && f.way.join() === fault.way.join(),
-  );
 }
 
 /** One thing in the way of several that one line names is said once. */

@@ -42,11 +42,11 @@ describe("hazards of the house", () => {
 });
 
 describe("clocks", () => {
-  const seal = "    seal drum  with sealant\n";
+  const seal = "    remove drum\n    seal drum  with sealant\n";
 
   test("run on for every line that must follow within the time, and a fault is said once", () => {
     const job = (wait: string): string =>
-      `  step "S" {\n${seal}    wait 6 min\n    fit cover  within 10 min of sealant\n${wait}    fit bolts  within 10 min of sealant\n    tighten bolts  within 10 min of sealant\n  }\n`;
+      `  step "S" {\n${seal}    remove bolts, cover\n    wait 6 min\n    fit cover  within 10 min of sealant\n    fit drum\n${wait}    fit bolts  within 10 min of sealant\n    tighten bolts  within 10 min of sealant\n  }\n`;
     expect(faultsIn(texts(job("")))).toEqual([]);
     expect(faultsIn(texts(job("    wait 6 min\n")))).toEqual([
       "open-time-passed sealant 10 min @ fit bolts  within 10 min of sealant",
