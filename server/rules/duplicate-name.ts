@@ -39,8 +39,8 @@ machine winch "Hand winch" {
   },
 };
 
-/** Each thing of the file whose name something declared before it, or in its machine, has already. */
-function clashes(file: FileModel): [Thing, Thing][] {
+/** Each thing of the file whose name something declared before it, or in its machine, has already; and that other. */
+export function clashes(file: FileModel): [Thing, Thing][] {
   const taken = new Map<unknown, Map<string, Thing>>();
   // Machines and procedures of the files this one uses are in sight here.
   for (const thing of file.inSight) if (thing.owner === null && thing.file !== file.path) take(taken, thing);

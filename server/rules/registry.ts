@@ -15,6 +15,7 @@ import { cautionIncomplete } from "./caution-incomplete";
 import { cautionLate } from "./caution-late";
 import { cautionMissing } from "./caution-missing";
 import { checkWithoutOutcome } from "./check-without-outcome";
+import { conditionNeverAsked } from "./condition-never-asked";
 import { connectionLeftOpen } from "./connection-left-open";
 import { consumableUndeclared } from "./consumable-undeclared";
 import { decimalComma } from "./decimal-comma";
@@ -26,6 +27,7 @@ import { fastenerStillHolds } from "./fastener-still-holds";
 import { fingerTightLeft } from "./finger-tight-left";
 import { forbiddenToolUsed } from "./forbidden-tool-used";
 import { includeLoop } from "./include-loop";
+import { jumpIntoBlock } from "./jump-into-block";
 import { kitItemMissing } from "./kit-item-missing";
 import { kitItemUnused } from "./kit-item-unused";
 import { leftRunning } from "./left-running";
@@ -35,12 +37,15 @@ import { loadOverRating } from "./load-over-rating";
 import { lookAlikeLetter, lookAlikeName } from "./look-alike-letter";
 import { measuredBeforeReachable } from "./measured-before-reachable";
 import { missingFile } from "./missing-file";
+import { noWayToEnd } from "./no-way-to-end";
 import { notDrained } from "./not-drained";
 import { notRefilled } from "./not-refilled";
 import { notUnderstood } from "./not-understood";
 import { oldPartRefitted } from "./old-part-refitted";
 import { openTimePassed } from "./open-time-passed";
 import { outOfPlace } from "./out-of-place";
+import { outcomeImpossible } from "./outcome-impossible";
+import { outcomesOverlap } from "./outcomes-overlap";
 import { outsideProject } from "./outside-project";
 import { partFittedTwice } from "./part-fitted-twice";
 import { partLeftOff } from "./part-left-off";
@@ -68,6 +73,8 @@ import { unitsDisagree } from "./units-disagree";
 import { unknownHazard } from "./unknown-hazard";
 import { unknownName } from "./unknown-name";
 import { unknownUnit } from "./unknown-unit";
+import { unreachableCheck } from "./unreachable-check";
+import { unreachableStep } from "./unreachable-step";
 import { unreadableFile } from "./unreadable-file";
 import { unusedDeclaration, unusedInMachine } from "./unused-declaration";
 import { usedBoltRefitted } from "./used-bolt-refitted";
@@ -92,6 +99,7 @@ export const RULES: readonly Rule[] = [
   cautionLate,
   cautionMissing,
   checkWithoutOutcome,
+  conditionNeverAsked,
   connectionLeftOpen,
   consumableUndeclared,
   decimalComma,
@@ -103,6 +111,7 @@ export const RULES: readonly Rule[] = [
   fingerTightLeft,
   forbiddenToolUsed,
   includeLoop,
+  jumpIntoBlock,
   kitItemMissing,
   kitItemUnused,
   leftRunning,
@@ -113,12 +122,15 @@ export const RULES: readonly Rule[] = [
   lookAlikeName,
   measuredBeforeReachable,
   missingFile,
+  noWayToEnd,
   notDrained,
   notRefilled,
   notUnderstood,
   oldPartRefitted,
   openTimePassed,
   outOfPlace,
+  outcomeImpossible,
+  outcomesOverlap,
   outsideProject,
   partFittedTwice,
   partLeftOff,
@@ -145,6 +157,8 @@ export const RULES: readonly Rule[] = [
   unknownHazard,
   unknownName,
   unknownUnit,
+  unreachableCheck,
+  unreachableStep,
   unreadableFile,
   unusedDeclaration,
   unusedInMachine,

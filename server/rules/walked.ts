@@ -41,6 +41,11 @@ export function namedIn(thing: Thing, clause: string, name: string): Place | nul
   return null;
 }
 
+/** The place of a head, or of the `follow` that leads into another procedure. */
+export function headPlace(spot: Point["spot"]): Place {
+  return spot.through ?? placeAt(spot.file, spot.line, spot.entry.form.at);
+}
+
 /** The line after an entry, at its start: a text put there stands below it. */
 export function below(point: Point): Place | null {
   const { entry, file, line, through } = point.spot;

@@ -11,6 +11,8 @@ import type { Variables } from "./variables";
 /** A stretch of points that a block of the text makes; `end` is the point after it. */
 export interface Block {
   readonly construct: string;
+  /** Its head. */
+  readonly spot: Spot;
   readonly start: number;
   end: number;
   readonly parent: number;
@@ -93,10 +95,11 @@ export function inStep(draft: Draft, asking: Asking | null, work: () => void): v
 }
 
 /** Puts down what a block holds. */
-export function inBlock(draft: Draft, construct: string, work: () => void): void {
+export function inBlock(draft: Draft, spot: Spot, work: () => void): void {
   const before = draft.block;
   draft.block = draft.blocks.length;
-  const block: Block = { construct, start: draft.points.length, end: 0, parent: before };
+  const { construct } = spot.entry;
+  const block: Block = { construct, spot, start: draft.points.length, end: 0, parent: before };
   draft.blocks.push(block);
   work();
   block.end = draft.points.length;

@@ -18,7 +18,7 @@ export function putCheck(around: Around, entry: Entry, line: number, putAll: Put
   const asking: Asking = { first, thing: checkThing(around, entry, line), outcomes: [] };
   const spot = spotOf(around, entry, line);
   const [before, after] = parted(entry.children);
-  inBlock(draft, "check", () => {
+  inBlock(draft, spot, () => {
     inRegion(draft, () =>
       inStep(draft, asking, () => {
         putAll(around, before, line);
@@ -80,7 +80,7 @@ export function putOutcome(around: Around, entry: Entry, line: number, putAll: P
       no: `${title} is not ${words}`,
     },
     () => {
-      inBlock(draft, "if", () => putAll(around, entry.children, line));
+      inBlock(draft, spot, () => putAll(around, entry.children, line));
       draft.onward?.push(put(draft, { kind: "jump", spot, to: 0 }));
     },
   );

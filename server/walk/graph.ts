@@ -101,8 +101,10 @@ function composed(
   variables: Variables,
   segments: readonly Placed[],
 ): Graph {
+  const { thing } = procedure;
+  const spot = { entry: thing.entry, file: thing.file, line: thing.line, through: null };
   const points: Point[] = [];
-  const procedureBlock: Block = { construct: "procedure", start: 0, end: 0, parent: -1 };
+  const procedureBlock: Block = { construct: "procedure", spot, start: 0, end: 0, parent: -1 };
   const blocks: Block[] = [procedureBlock];
   const regions: Region[] = [];
   const bounds: number[] = [];
@@ -115,9 +117,7 @@ function composed(
     for (const bound of one.segment.bounds) bounds.push(bound);
     for (const control of one.segment.controls) controls.push(base + control);
   }
-  const { thing } = procedure;
   leadAcross(thing, segments, points);
-  const spot = { entry: thing.entry, file: thing.file, line: thing.line, through: null };
   points.push({ kind: "end", spot, parent: -1, region: -1, block: 0 });
   controls.push(points.length - 1);
   procedureBlock.end = points.length;
@@ -229,7 +229,7 @@ function putEntry(around: Around, entry: Entry, line: number, otherwise: Child |
       break;
     case "for":
     case "otherwise":
-      inBlock(around.draft, construct, () => putAll(around, entry.children, line));
+      inBlock(around.draft, spotOf(around, entry, line), () => putAll(around, entry.children, line));
       break;
     case "follow":
       putFollow(around, entry, line);
@@ -249,7 +249,7 @@ function putCaution(around: Around, entry: Entry, line: number): void {
 function putStep(around: Around, entry: Entry, line: number): void {
   const { draft } = around;
   around.starts.set(line, draft.points.length);
-  inBlock(draft, entry.construct, () => {
+  inBlock(draft, spotOf(around, entry, line), () => {
     inStep(draft, null, () => putAll(around, entry.children, line));
     const thing = doneThing(around, entry, line);
     if (thing) put(draft, { kind: "done", spot: spotOf(around, entry, line), thing });
@@ -292,14 +292,15 @@ function putWhen(around: Around, entry: Entry, line: number, otherwise: Child | 
         no: isCheck ? `${title} is not ${outcome || "met"}` : `when not ${title}`,
       },
       () => {
-        inBlock(draft, "when", () => putAll(around, entry.children, line));
+        inBlock(draft, spot, () => putAll(around, entry.children, line));
         if (otherwise) jumps.push(put(draft, { kind: "jump", spot, to: 0 }));
       },
     );
     if (otherwise) {
       const before = draft.parent;
       draft.parent = test;
-      inBlock(draft, "otherwise", () => putAll(around, otherwise.entry.children, otherwise.row));
+      const head = spotOf(around, otherwise.entry, otherwise.row);
+      inBlock(draft, head, () => putAll(around, otherwise.entry.children, otherwise.row));
       draft.parent = before;
     }
     leadTo(draft, jumps, draft.points.length);

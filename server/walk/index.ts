@@ -7,6 +7,7 @@ import { type Control, controlOf } from "./control";
 import { faultsOf, type WalkFault } from "./faults";
 import { type Graph, graphOf } from "./graph";
 import type { HouseHazard } from "./raised";
+import { type Reach, reachOf } from "./reach";
 import { type Relations, relationsOf } from "./relations";
 import { sliceOf } from "./slice";
 import { standingOf } from "./standing";
@@ -20,6 +21,7 @@ export type { Graph } from "./graph";
 export { FACTS, HAZARDS, type Hazard, hazardNamed } from "./hazards";
 export { type ActPoint, originOf, type Point, placeOf } from "./points";
 export type { HouseHazard, Raised } from "./raised";
+export type { Reach } from "./reach";
 export type { Relations } from "./relations";
 export type { Untold } from "./tellings";
 
@@ -30,6 +32,8 @@ export interface Walk {
   readonly relations: Relations;
   /** What is wrong with the states of things, and times that are passed. */
   readonly faults: readonly WalkFault[];
+  /** Where no way leads. */
+  readonly reach: () => Reach;
   /** Hazards of which no caution tells in time; those of the house beside those of trade and machine. */
   readonly untold: (house: readonly HouseHazard[]) => readonly Untold[];
 }
@@ -63,6 +67,7 @@ export function followProcedure(procedure: Procedure): Walk {
     graph,
     relations,
     faults: [...states.faults, ...timeFaults(control, relations)],
+    reach: once(() => reachOf(control)),
     untold: remembered((house) => untoldIn(control, relations, starts, house)),
   };
 }
@@ -72,6 +77,11 @@ function timeFaults(control: Control, relations: Relations): WalkFault[] {
     faultsOf(sliceOf(control, watch.points), watch),
   );
   return found.filter((fault, i) => found.findIndex((f) => f.point === fault.point) === i);
+}
+
+function once<T>(work: () => T): () => T {
+  const call = remembered(work);
+  return () => call(null);
 }
 
 function remembered<A, B>(work: (a: A) => B): (a: A) => B {

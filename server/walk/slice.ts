@@ -34,7 +34,8 @@ export function sliceOf(control: Control, ownPoints: Iterable<number>): Slice {
   for (const point of ownPoints) if (control.reachable[point] === 1) own.add(point);
   const needed = isPlain(control, own) ? own : close(control, own);
   const points = [...needed].sort((a, b) => a - b);
-  const straight = points.length === own.size;
+  const straight =
+    points.length === own.size && !points.some((at) => parts(control.graph.points[at] as Point));
   return {
     control,
     points,
@@ -44,6 +45,10 @@ export function sliceOf(control: Control, ownPoints: Iterable<number>): Slice {
     from: (point) => points[lowerBound(points, point)] ?? -1,
   };
 }
+
+/** Whether ways part at a point, or lead away from it. */
+const parts = ({ kind }: Point): boolean =>
+  kind === "test" || kind === "return" || kind === "jump" || kind === "go-to";
 
 /** Whether nothing decides about any of some points: true of most things. */
 function isPlain({ graph, spans, forced }: Control, own: ReadonlySet<number>): boolean {

@@ -1,0 +1,103 @@
+/**
+ * Where no way leads: blocks that are never entered, conditions on checks that were never made, jumps into the middle
+ * of a block, and whether the end of the job can be come to at all. It rests on what parts the ways alone.
+ */
+import type { Block } from "./build";
+import type { Control } from "./control";
+import { follow, markKey } from "./follow";
+import type { Graph } from "./graph";
+import type { Point, TestPoint } from "./points";
+import { sliceOf } from "./slice";
+
+export interface Reach {
+  /** What is never come to: sections, steps and checks, and the bodies of conditions and outcomes; the outermost only. */
+  readonly unreached: readonly Block[];
+  /** Tests on a check that has not been made on any way that comes there. */
+  readonly unasked: readonly number[];
+  /** Jumps and returns that lead into a block they do not stand in. */
+  readonly inward: readonly number[];
+  /** Whether some way comes to the end of the job. */
+  readonly ends: boolean;
+}
+
+/** Looks where no way leads. */
+export function reachOf(control: Control): Reach {
+  const { graph } = control;
+  const { points } = graph;
+  const unasked = unaskedIn(control);
+  const never = (at: number): boolean => !isReached(control, at);
+  const unreached: Block[] = [];
+  let past = -1;
+  for (const block of graph.blocks) {
+    if (block.start < past || !BEGINS.has(block.construct) || block.end <= block.start) continue;
+    if (!never(block.start)) continue;
+    unreached.push(block);
+    past = block.end;
+  }
+  return {
+    unreached: unreached.filter((block) => !unasked.includes(testBefore(points, block.start))),
+    unasked,
+    inward: graph.controls.filter((at) => leadsInward(points, at)),
+    ends: isReached(control, points.length - 1),
+  };
+}
+
+/** Blocks that can be passed by for good. */
+const BEGINS: ReadonlySet<string> = new Set(["section", "step", "check", "when", "otherwise", "if"]);
+
+/** The test whose body begins at a point; -1 where none does. */
+function testBefore(points: Graph["points"], at: number): number {
+  return points[at - 1]?.kind === "test" && points[at]?.parent === at - 1 ? at - 1 : -1;
+}
+
+function isReached(control: Control, at: number): boolean {
+  if (control.reachable[at] === 0) return false;
+  const slice = sliceOf(control, [at]);
+  if (slice.straight) return true;
+  const starts = [{ state: 0, where: null }];
+  const { faults, cutShort } = follow(slice, {
+    starts,
+    points: [at],
+    step: (state, _point, report) => {
+      report(0);
+      return state;
+    },
+  });
+  return faults.length > 0 || cutShort;
+}
+
+/** Conditions that ask how a check turned out which no way has made before. */
+function unaskedIn(control: Control): readonly number[] {
+  const { graph, asks } = control;
+  return graph.controls.filter((at) => {
+    const point = graph.points[at] as Point;
+    if (point.kind !== "test" || point.spot.entry.construct !== "when") return false;
+    if (graph.variables.all[point.variable]?.once !== false || control.reachable[at] === 0) return false;
+    const asked = asks.get(point.variable) ?? [];
+    if (asked.length === 0) return true;
+    const own = new Set(asked);
+    const slice = sliceOf(control, [...asked, at]);
+    const followed = follow(slice, {
+      starts: [{ state: 0, where: null }],
+      points: [...asked, at],
+      step: (state, p, report) => {
+        if (own.has(p)) return 1;
+        if (state === 0) report(0);
+        return state;
+      },
+    });
+    const bare = followed.marked.get(markKey(at, 0)) ?? 0;
+    return !followed.cutShort && bare > 0 && bare === followed.visits.get(at);
+  });
+}
+
+/** Whether a jump leads into the body of a test that it does not stand in itself. */
+function leadsInward(points: readonly Point[], at: number): boolean {
+  const jump = points[at] as Point;
+  if (jump.kind !== "go-to" && jump.kind !== "return") return false;
+  const around = points[jump.to]?.parent ?? -1;
+  if (around < 0) return false;
+  for (let test = jump.parent; test >= 0; test = (points[test] as TestPoint).parent)
+    if (test === around) return false;
+  return true;
+}
