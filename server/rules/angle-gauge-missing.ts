@@ -23,6 +23,7 @@ export const angleGaugeMissing: ProcedureRule = {
 
 machine winch "Hand winch" {
   fastener hub-bolt "Hub bolt" {
+    dry
     stage snug 40 N·m
     stage final 90°
     reuse at most 3 times

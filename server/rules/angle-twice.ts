@@ -24,6 +24,7 @@ machine winch "Hand winch" {
   part cover "Gear cover"
   fastener cover-bolts "Cover bolts" {
     secures cover
+    dry
     stage snug 10 N·m
     stage final 90°
     reuse at most 2 times

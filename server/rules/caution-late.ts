@@ -48,8 +48,8 @@ procedure change "Change the gear oil" {
     ),
   },
   check(procedure, report, sight) {
-    for (const { untold, place, late } of untoldOf(procedure, sight)) {
-      if (!late) continue;
+    for (const { untold, place, late, passed } of untoldOf(procedure, sight)) {
+      if (!late || passed) continue;
       const args = { hazard: untold.hazard.hazard };
       report({ place, args, way: untold.way, related: [{ place: late, message: "late" }] });
     }

@@ -49,8 +49,8 @@ procedure renew "Take the brake band off and put it on" {
   },
   check(procedure, report, sight) {
     for (const one of untoldOf(procedure, sight)) {
-      const { untold, place, late } = one;
-      if (late) continue;
+      const { untold, place, late, passed } = one;
+      if (late || passed) continue;
       const { hazard: name, title, least, source } = untold.hazard;
       const row = rowOf(untold);
       const args = { hazard: name, title, least, arises: row?.arises ?? "", source: titleOf(source) };

@@ -13,14 +13,23 @@ export interface UntoldAt {
   readonly place: Place;
   /** The caution that stands too late. */
   readonly late: Place | null;
+  /** The caution that a jump leads past. */
+  readonly passed: Place | null;
 }
 
 /** The hazards that some act of a procedure raises untold. */
 export function untoldOf(procedure: Procedure, { walk, houseHazards }: Sight): readonly UntoldAt[] {
-  const { graph, untold } = walk(procedure);
-  return untold(houseHazards).map((one) => {
+  const { graph, tellings } = walk(procedure);
+  return tellings(houseHazards).untold.map((one) => {
     const act = graph.points[one.point] as Point;
     const late = graph.points[one.late];
-    return { untold: one, act, place: placeOf(act), late: late ? placeOf(late) : null };
+    const passed = graph.points[one.passed];
+    return {
+      untold: one,
+      act,
+      place: placeOf(act),
+      late: late ? placeOf(late) : null,
+      passed: passed ? placeOf(passed) : null,
+    };
   });
 }

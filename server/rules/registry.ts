@@ -14,10 +14,14 @@ import { braceStray } from "./brace-stray";
 import { cautionIncomplete } from "./caution-incomplete";
 import { cautionLate } from "./caution-late";
 import { cautionMissing } from "./caution-missing";
+import { cautionPassedBy } from "./caution-passed-by";
+import { cautionTooWeak } from "./caution-too-weak";
 import { checkWithoutOutcome } from "./check-without-outcome";
 import { conditionNeverAsked } from "./condition-never-asked";
 import { connectionLeftOpen } from "./connection-left-open";
 import { consumableUndeclared } from "./consumable-undeclared";
+import { countDiffers } from "./count-differs";
+import { curedTooSoon } from "./cured-too-soon";
 import { decimalComma } from "./decimal-comma";
 import { doneAlready } from "./done-already";
 import { duplicateName } from "./duplicate-name";
@@ -26,20 +30,24 @@ import { endlessRepeat } from "./endless-repeat";
 import { fastenerStillHolds } from "./fastener-still-holds";
 import { fingerTightLeft } from "./finger-tight-left";
 import { forbiddenToolUsed } from "./forbidden-tool-used";
+import { hotColdUnsaid } from "./hot-cold-unsaid";
 import { includeLoop } from "./include-loop";
 import { jumpIntoBlock } from "./jump-into-block";
 import { kitItemMissing } from "./kit-item-missing";
 import { kitItemUnused } from "./kit-item-unused";
+import { leftHandUnsaid } from "./left-hand-unsaid";
 import { leftRunning } from "./left-running";
 import { limitsEmpty } from "./limits-empty";
 import { limitsReversed } from "./limits-reversed";
 import { loadOverRating } from "./load-over-rating";
+import { longAndShortMixed } from "./long-and-short-mixed";
 import { lookAlikeLetter, lookAlikeName } from "./look-alike-letter";
 import { measuredBeforeReachable } from "./measured-before-reachable";
 import { missingFile } from "./missing-file";
 import { noWayToEnd } from "./no-way-to-end";
 import { notDrained } from "./not-drained";
 import { notRefilled } from "./not-refilled";
+import { notToldApart } from "./not-told-apart";
 import { notUnderstood } from "./not-understood";
 import { oldPartRefitted } from "./old-part-refitted";
 import { openTimePassed } from "./open-time-passed";
@@ -47,6 +55,7 @@ import { outOfPlace } from "./out-of-place";
 import { outcomeImpossible } from "./outcome-impossible";
 import { outcomesOverlap } from "./outcomes-overlap";
 import { outsideProject } from "./outside-project";
+import { ownPlaceLost } from "./own-place-lost";
 import { partFittedTwice } from "./part-fitted-twice";
 import { partLeftOff } from "./part-left-off";
 import { rangesGap } from "./ranges-gap";
@@ -57,13 +66,17 @@ import { retryNeedsMoreParts } from "./retry-needs-more-parts";
 import { runMisses } from "./run-misses";
 import { runRepeats } from "./run-repeats";
 import { saidTwice } from "./said-twice";
+import { secondPersonAbsent } from "./second-person-absent";
 import { stageOutOfOrder } from "./stage-out-of-order";
 import { startedTooSoon } from "./started-too-soon";
 import { stillMissing } from "./still-missing";
 import { supportLeft } from "./support-left";
 import { supportMissing } from "./support-missing";
 import { temporaryLeftIn } from "./temporary-left-in";
+import { testerNotProved } from "./tester-not-proved";
+import { threadStateUnsaid } from "./thread-state-unsaid";
 import { tightenedBeforeFitted } from "./tightened-before-fitted";
+import { tighteningMissing } from "./tightening-missing";
 import { tooDeep } from "./too-deep";
 import { toolOutOfRange } from "./tool-out-of-range";
 import { toolUndeclared } from "./tool-undeclared";
@@ -78,8 +91,12 @@ import { unreachableStep } from "./unreachable-step";
 import { unreadableFile } from "./unreadable-file";
 import { unusedDeclaration, unusedInMachine } from "./unused-declaration";
 import { usedBoltRefitted } from "./used-bolt-refitted";
+import { usedNotRecorded } from "./used-not-recorded";
+import { verifiedThenDisturbed } from "./verified-then-disturbed";
 import { versionUnknown } from "./version-unknown";
+import { waitMissing } from "./wait-missing";
 import { walkLimit } from "./walk-limit";
+import { wayRoundUnsaid } from "./way-round-unsaid";
 import { wrongDimension } from "./wrong-dimension";
 import { wrongKind } from "./wrong-kind";
 import { yieldWithoutRenewal } from "./yield-without-renewal";
@@ -98,10 +115,14 @@ export const RULES: readonly Rule[] = [
   cautionIncomplete,
   cautionLate,
   cautionMissing,
+  cautionPassedBy,
+  cautionTooWeak,
   checkWithoutOutcome,
   conditionNeverAsked,
   connectionLeftOpen,
   consumableUndeclared,
+  countDiffers,
+  curedTooSoon,
   decimalComma,
   doneAlready,
   duplicateName,
@@ -110,14 +131,17 @@ export const RULES: readonly Rule[] = [
   fastenerStillHolds,
   fingerTightLeft,
   forbiddenToolUsed,
+  hotColdUnsaid,
   includeLoop,
   jumpIntoBlock,
   kitItemMissing,
   kitItemUnused,
+  leftHandUnsaid,
   leftRunning,
   limitsEmpty,
   limitsReversed,
   loadOverRating,
+  longAndShortMixed,
   lookAlikeLetter,
   lookAlikeName,
   measuredBeforeReachable,
@@ -125,6 +149,7 @@ export const RULES: readonly Rule[] = [
   noWayToEnd,
   notDrained,
   notRefilled,
+  notToldApart,
   notUnderstood,
   oldPartRefitted,
   openTimePassed,
@@ -132,6 +157,7 @@ export const RULES: readonly Rule[] = [
   outcomeImpossible,
   outcomesOverlap,
   outsideProject,
+  ownPlaceLost,
   partFittedTwice,
   partLeftOff,
   rangesGap,
@@ -142,13 +168,17 @@ export const RULES: readonly Rule[] = [
   runMisses,
   runRepeats,
   saidTwice,
+  secondPersonAbsent,
   stageOutOfOrder,
   startedTooSoon,
   stillMissing,
   supportLeft,
   supportMissing,
   temporaryLeftIn,
+  testerNotProved,
+  threadStateUnsaid,
   tightenedBeforeFitted,
+  tighteningMissing,
   tooDeep,
   toolOutOfRange,
   toolUndeclared,
@@ -163,8 +193,12 @@ export const RULES: readonly Rule[] = [
   unusedDeclaration,
   unusedInMachine,
   usedBoltRefitted,
+  usedNotRecorded,
+  verifiedThenDisturbed,
   versionUnknown,
+  waitMissing,
   walkLimit,
+  wayRoundUnsaid,
   wrongDimension,
   wrongKind,
   yieldWithoutRenewal,

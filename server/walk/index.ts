@@ -6,13 +6,16 @@ import { watchClocks } from "./clocks";
 import { type Control, controlOf } from "./control";
 import { faultsOf, type WalkFault } from "./faults";
 import { type Graph, graphOf } from "./graph";
+import { watchLikes } from "./likes";
+import { watchProofs, watchTesters } from "./proofs";
 import type { HouseHazard } from "./raised";
 import { type Reach, reachOf } from "./reach";
 import { type Relations, relationsOf } from "./relations";
 import { sliceOf } from "./slice";
 import { standingOf } from "./standing";
 import { followStates, type States } from "./states";
-import { type Untold, untoldIn } from "./tellings";
+import { type Tellings, tellingsIn } from "./tellings";
+import { watchWaits } from "./waits";
 
 export { followed, type Numbered, numbering, numbersByLine } from "../model";
 export { ACTS, type ActRow, actRow, DEPARTURES, type Departure, FASTENER_STATES } from "./acts";
@@ -23,7 +26,7 @@ export { type ActPoint, originOf, type Point, placeOf } from "./points";
 export type { HouseHazard, Raised } from "./raised";
 export type { Reach } from "./reach";
 export type { Relations } from "./relations";
-export type { Untold } from "./tellings";
+export type { Tellings, Untold, Weak } from "./tellings";
 
 /** What following every way through a procedure showed. */
 export interface Walk {
@@ -34,8 +37,8 @@ export interface Walk {
   readonly faults: readonly WalkFault[];
   /** Where no way leads. */
   readonly reach: () => Reach;
-  /** Hazards of which no caution tells in time; those of the house beside those of trade and machine. */
-  readonly untold: (house: readonly HouseHazard[]) => readonly Untold[];
+  /** Hazards of which no caution tells in time or strongly enough; those of the house beside those of trade and machine. */
+  readonly tellings: (house: readonly HouseHazard[]) => Tellings;
 }
 
 const kept = new WeakMap<Owner, Followed>();
@@ -66,9 +69,9 @@ export function followProcedure(procedure: Procedure): Walk {
     procedure,
     graph,
     relations,
-    faults: [...states.faults, ...timeFaults(control, relations)],
+    faults: [...states.faults, ...timeFaults(control, relations), ...otherFaults(control, relations)],
     reach: once(() => reachOf(control)),
-    untold: remembered((house) => untoldIn(control, relations, starts, house)),
+    tellings: remembered((house) => tellingsIn(control, relations, starts, house)),
   };
 }
 
@@ -77,6 +80,18 @@ function timeFaults(control: Control, relations: Relations): WalkFault[] {
     faultsOf(sliceOf(control, watch.points), watch),
   );
   return found.filter((fault, i) => found.findIndex((f) => f.point === fault.point) === i);
+}
+
+/** What rests on more than one thing's state: proofs, testers, things that are alike, times that must pass. */
+function otherFaults(control: Control, relations: Relations): WalkFault[] {
+  const { graph } = control;
+  const watches = [
+    ...watchProofs(graph, relations),
+    ...watchTesters(graph),
+    ...watchLikes(graph, relations),
+    ...watchWaits(graph, relations),
+  ];
+  return watches.flatMap((watch) => faultsOf(sliceOf(control, watch.points), watch));
 }
 
 function once<T>(work: () => T): () => T {

@@ -21,6 +21,23 @@ export interface Untold extends WalkFault {
   readonly hazard: Raised;
   /** A caution that stands after the act, as a point; -1 where there is none. */
   readonly late: number;
+  /** A caution that stands before the act, and that a jump leads past, as a point; -1 where there is none. */
+  readonly passed: number;
+}
+
+/** A caution whose signal word is too weak for a hazard of which it tells. */
+export interface Weak {
+  /** The caution, as a point. */
+  readonly at: number;
+  readonly hazard: Raised;
+  /** The first act that raises the hazard after it. */
+  readonly act: number;
+}
+
+/** What the cautions of a procedure do not tell, or not strongly enough. */
+export interface Tellings {
+  readonly untold: readonly Untold[];
+  readonly weak: readonly Weak[];
 }
 
 interface Caution {
@@ -33,14 +50,16 @@ const GONE = 1;
 const UNTOLD = 0;
 const TOLD = 2;
 const RAISED = 4;
+/** Some caution on the hazard was read. */
+const READ = 8;
 
 /** Follows every hazard of a graph; those of the house are added to those of the trade and the machine. */
-export function untoldIn(
+export function tellingsIn(
   control: Control,
   relations: Relations,
   starts: Standing,
   house: readonly HouseHazard[],
-): readonly Untold[] {
+): Tellings {
   const { graph } = control;
   const raised = raisedIn(graph, relations, house);
   const cautions = cautionsIn(graph);
@@ -54,12 +73,14 @@ export function untoldIn(
   const scopes = new Map(cautions.map((c) => [c, scopeOf(graph.blocks, c, raisedAt.get(c.hazard) ?? [])]));
   const acts = actsOn(graph, relations, new Set(raised.map((r) => r.source)));
   const found: Untold[] = [];
+  const weak = new Map<string, Weak>();
   const said = new Set<string>();
   for (const hazard of raised) {
     const own = [...hazard.at.keys()].sort((a, b) => a - b);
     const tellers = (byHazard.get(hazard.hazard) ?? []).filter(
       (c) => (own[lowerBound(own, c.at)] ?? Number.POSITIVE_INFINITY) < (scopes.get(c) as number),
     );
+    for (const one of weakAmong(tellers, hazard, own, scopes)) weak.set(`${one.at} ${hazard.hazard}`, one);
     const watch = watchHazard(hazard, tellers, acts, graph.points, starts);
     for (const fault of faultsOf(sliceOf(control, watch.points), watch)) {
       const spot = (graph.points[fault.point] as Point).spot;
@@ -69,10 +90,42 @@ export function untoldIn(
       const late = byHazard
         .get(hazard.hazard)
         ?.find((c) => isLate(graph.blocks, c, fault.point, graph.points, raisedAt.get(c.hazard) ?? []));
-      found.push({ ...fault, hazard, late: late?.at ?? -1 });
+      const passed =
+        fault.state === PASSED ? tellers.findLast((c) => stands(graph.points, c, fault.point)) : undefined;
+      found.push({ ...fault, hazard, late: late?.at ?? -1, passed: passed?.at ?? -1 });
     }
   }
-  return found;
+  return { untold: found, weak: [...weak.values()] };
+}
+
+const PASSED = "passed";
+const STRENGTH = ["notice", "caution", "warning", "danger"];
+
+/** Tellers with too weak a word, where none strong enough tells of the same act. */
+function weakAmong(
+  tellers: readonly Caution[],
+  hazard: Raised,
+  acts: readonly number[],
+  scopes: ReadonlyMap<Caution, number>,
+): Weak[] {
+  const isStrong = ({ point }: Caution): boolean =>
+    STRENGTH.indexOf(point.spot.entry.construct) >= STRENGTH.indexOf(hazard.least);
+  return tellers.flatMap((caution) => {
+    if (isStrong(caution)) return [];
+    const act = acts[lowerBound(acts, caution.at)] as number;
+    const other = tellers.some((c) => isStrong(c) && c.at < act && act < (scopes.get(c) as number));
+    return other ? [] : [{ at: caution.at, hazard, act }];
+  });
+}
+
+/** Whether a caution stands before an act under no condition that the act does not stand under: only a jump passes it. */
+function stands(points: readonly Point[], caution: Caution, act: number): boolean {
+  if (caution.at > act) return false;
+  const { parent } = caution.point;
+  if (parent < 0) return true;
+  for (let test = (points[act] as Point).parent; test >= 0; test = (points[test] as Point).parent)
+    if (test === parent) return true;
+  return false;
 }
 
 function groupBy<T>(list: readonly T[], keyOf: (one: T) => string): ReadonlyMap<string, readonly T[]> {
@@ -192,27 +245,37 @@ function watchHazard(
     standing?.has("disconnected");
   return {
     thing: source,
-    marks: [{ code: "caution-missing", thing: source, other: null, state: hazard.hazard, bits: ALL_BITS }],
+    marks: ["", PASSED].map((state) => ({
+      code: "caution-missing",
+      thing: source,
+      other: null,
+      state,
+      bits: ALL_BITS,
+    })),
     starts: [{ state: (fact.atStart ? gone : !standing?.has("off")) ? GONE : 0, where: null }],
     points: new Set([...tells, ...at.keys(), ...changes]),
     step: (state, point, report) => {
-      let telling = state & ~GONE;
+      let telling = state & ~(GONE | READ);
       let gone = state & GONE;
-      if (tells.has(point)) telling = TOLD;
+      let read = state & READ;
+      if (tells.has(point)) {
+        telling = TOLD;
+        read = READ;
+      }
       const evenIfGone = at.get(point);
       if (evenIfGone !== undefined && (evenIfGone || gone === 0)) {
-        if (telling === UNTOLD) report(0);
+        if (telling === UNTOLD) report(read === 0 && tellers.some((c) => stands(points, c, point)) ? 1 : 0);
         telling = RAISED;
       }
       const verb = verbAt(point);
-      if (!touches.has(point)) return telling | gone;
+      if (!touches.has(point)) return telling | gone | read;
       const ends = fact.quiet.includes(verb);
       const begins = fact.wakes.includes(verb) || fact.wakesAll.includes(verb);
       if (begins) gone = 0;
       if (ends) gone = GONE;
       // Raised and told of, it is told of once: when it comes back, it must be told of again.
       const isOver = ends || (begins && evenIfGone === undefined);
-      return (telling === RAISED && isOver ? UNTOLD : telling) | gone;
+      return (telling === RAISED && isOver ? UNTOLD : telling) | gone | read;
     },
   };
 }

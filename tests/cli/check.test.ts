@@ -90,7 +90,7 @@ test("JSON has the shape that is promised", async () => {
   expect(code).toBe(2);
   expect(err).toBe("");
   const report = JSON.parse(out);
-  expect(Object.keys(report)).toEqual(["version", "findings", "problems", "summary"]);
+  expect(Object.keys(report)).toEqual(["version", "findings", "problems", "summary", "baseline"]);
   expect(report.version).toBe(1);
   const finding = report.findings.find((one: { code: string }) => one.code === "duplicate-name");
   expect(finding).toEqual({
@@ -119,6 +119,7 @@ test("JSON has the shape that is promised", async () => {
     },
   ]);
   expect(report.summary).toEqual({ files: 1, errors: report.findings.length, warnings: 0, hints: 0 });
+  expect(report.baseline).toBeNull();
 });
 
 test("JSON tells fixes as edits with places", async () => {

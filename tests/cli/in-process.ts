@@ -41,6 +41,7 @@ export async function inProcess(
     folder: "/home",
     files,
     readStdin: async () => Buffer.from(setting.stdin ?? ""),
+    now: () => new Date("2026-11-20T08:30:00Z"),
   };
   const code = await run(args, io, "1.2.3", setting.commands ?? COMMANDS);
   const read = (path: string): string | undefined => {

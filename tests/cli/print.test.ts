@@ -49,7 +49,12 @@ function printed(contents: Readonly<Record<string, Content>>, ...args: string[])
 }
 
 test("a procedure becomes a PDF named by its document number, and it is told where and how long", () => {
-  const { code, out, err } = printed({ "look.torquil": job("look", "W/7 041") }, ".", "--out", "sheets/new");
+  const { code, out, err } = printed(
+    { "look.torquil": job("look", "W/7 041") },
+    "look.torquil",
+    "--out",
+    "sheets/new",
+  );
   expect({ code, err }).toEqual({ code: 0, err: "" });
   expect(out).toMatch(/^sheets\/new\/W-7-041\.pdf {2}\d+ pages?, Look at the drum: look\n$/);
   expect(readFileSync(join(folder, "sheets/new/W-7-041.pdf"), "latin1")).toMatch(/^%PDF-1\.\d/);
@@ -90,6 +95,118 @@ test("a web page is printed with the language, paper and units that are asked fo
   const asked = await inProcess(["print", "--to", "html", "--language", "fr", "--paper", "a4"], entries);
   expect(asked.read("/home/look.html")).toContain("size: A4");
   expect(asked.read("/home/look.html")).not.toBe(page);
+});
+
+/** The cells of each row of the page that lists sheets, links as their addresses. */
+function rowsOf(page: string): string[][] {
+  return [...page.matchAll(/<tr>(<th scope="row".*?)<\/tr>/g)].map(([, row = ""]) =>
+    [...row.matchAll(/<t[hd][^>]*>(.*?)<\/t[hd]>/g)].map(([, cell = ""]) =>
+      cell.includes("<a") ? [...cell.matchAll(/href="([^"]*)"/g)].map(([, to]) => to).join(" ") : cell,
+    ),
+  );
+}
+
+test("a folder printed into a folder gets a page that lists the sheets, in their language, sorted", async () => {
+  const revision = '  revision B 2026-03-01 "Again."\n';
+  const entries = {
+    "/home/torquil.json": '{ "language": "de" }',
+    "/home/winch.torquil": MACHINE,
+    "/home/z.torquil": job("z", "W 1").replace("  section", `${revision}  section`),
+    "/home/a.torquil": job("a", "Ü-2").replace("  section", `  status draft\n${revision}  section`),
+    "/home/b.torquil": job("b", ""),
+    "/home/c.torquil": job("c", "W-0", "remove no-such-part"),
+  };
+  const { code, out, read } = await inProcess(["print", "--to", "html", "--out", "sheets"], entries);
+  expect(code).toBe(1);
+  expect(out.split("\n").at(-2)).toBe("sheets/index.html  lists 4 procedures");
+  const page = read("/home/sheets/index.html") ?? "";
+  expect(page).toContain('<html lang="de">');
+  expect(page).toContain("<h1>Arbeitsanweisungen</h1>");
+  expect(rowsOf(page)).toEqual([
+    ["Look at the drum: z", "W 1", "B, 2026-03-01", "Freigegeben", "Hand winch", "W-1.html"],
+    ["Look at the drum: c", "W-0", "", "Nicht gedruckt: enthält Fehler", "Hand winch", ""],
+    [
+      "Look at the drum: a",
+      "Ü-2",
+      "B, 2026-03-01",
+      "Entwurf: nicht für die Arbeit an einer Maschine",
+      "Hand winch",
+      "%C3%9C-2.html",
+    ],
+    ["Look at the drum: b", "", "", "Nicht freigegeben: noch keine Revision", "Hand winch", "b.html"],
+  ]);
+  // It reaches for nothing: no script, no address but those of the sheets beside it.
+  expect(page).not.toMatch(/<script|https?:|src=|@import|url\(/);
+  const english = await inProcess(["print", "--to", "html", "--out", "sheets", "--language", "en"], entries);
+  expect(english.read("/home/sheets/index.html")).toContain("<h1>Procedures</h1>");
+});
+
+test("the page links both forms, and every link leads to a file", () => {
+  const { code, out } = printed(
+    { "look.torquil": job("look", "W-1"), "again.torquil": job("again", "") },
+    ".",
+    "--to",
+    "both",
+    "--out",
+    "sheets",
+  );
+  expect(code).toBe(0);
+  expect(out.split("\n")).toHaveLength(6);
+  const page = readFileSync(join(folder, "sheets/index.html"), "utf8");
+  const links = rowsOf(page).map((row) => row.at(-1));
+  expect(links).toEqual(["W-1.pdf W-1.html", "again.pdf again.html"]);
+  expect(readdirSync(join(folder, "sheets")).sort()).toEqual([
+    "W-1.html",
+    "W-1.pdf",
+    "again.html",
+    "again.pdf",
+    "index.html",
+  ]);
+});
+
+test("no page is written where none is wanted, nor over one of somebody else, nor over a sheet", async () => {
+  const entries = {
+    "/home/winch.torquil": MACHINE,
+    "/home/jobs/look.torquil": job("look", "index").replace('"winch', '"../winch'),
+    "/home/torquil.json": "{}",
+  };
+  const page = async (...args: string[]) =>
+    (await inProcess(["print", "--to", "html", "--out", "s", ...args], entries)).read("/home/s/index.html");
+  expect(await page("jobs/look.torquil")).toMatch(/class="bar"/);
+  expect(await page("jobs", "--no-index")).toMatch(/class="bar"/);
+  const listed = await inProcess(["print", "jobs", "--to", "html", "--out", "s"], entries);
+  expect(listed.read("/home/s/index-look.html")).toMatch(/class="bar"/);
+  expect(rowsOf(listed.read("/home/s/index.html") ?? "")[0]?.at(-1)).toBe("index-look.html");
+  const mine = { ...entries, "/home/s/index.html": "<h1>Our site</h1>" };
+  const kept = await inProcess(["print", "jobs", "--to", "html", "--out", "s"], mine);
+  expect(kept.code).toBe(1);
+  expect(kept.err).toMatch(/s\/index\.html is not a list of sheets, so it is left alone\./);
+  expect(kept.read("/home/s/index.html")).toBe("<h1>Our site</h1>");
+  const again = { ...entries, "/home/s/index.html": listed.read("/home/s/index.html") ?? "" };
+  expect((await inProcess(["print", "jobs", "--to", "html", "--out", "s"], again)).code).toBe(0);
+});
+
+test("one that cannot be set never keeps the others from being printed", () => {
+  const bad = job("bad", "W-2").replace("Look at the drum.", "Look at the 벨트.");
+  const { code, out, err } = printed(
+    { "a.torquil": job("a", "W-1"), "bad.torquil": bad, "c.torquil": job("c", "W-3") },
+    ".",
+    "--out",
+    "sheets",
+  );
+  expect(code).toBe(1);
+  expect(err).toMatch(/^error: “Look at the drum: bad” is not printed\. No font has the character “벨”/);
+  expect(out.split("\n").map((line) => line.split(" ")[0])).toEqual([
+    "sheets/W-1.pdf",
+    "sheets/W-3.pdf",
+    "sheets/index.html",
+    "",
+  ]);
+  expect(rowsOf(readFileSync(join(folder, "sheets/index.html"), "utf8")).map((row) => row.at(-1))).toEqual([
+    "W-1.pdf",
+    "",
+    "W-3.pdf",
+  ]);
 });
 
 test("a procedure with errors is refused with the errors, and printed only as a draft", async () => {

@@ -2,6 +2,7 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { wantsColour } from "../../server/cli/io";
 import { COMMANDS } from "../../server/cli/run";
+import { argumentsIn, usageProblem } from "./command-lines";
 import { inProcess } from "./in-process";
 import { buildBundle, discard, folderWith, torquil } from "./process";
 
@@ -27,6 +28,23 @@ test("help and version are there on everything", async () => {
     expect(code).toBe(0);
     expect(out).toContain(`torquil ${command} `);
     expect((await inProcess(["help", command])).out).toBe(out);
+    expect((await inProcess([command, "-h"])).out).toBe(out);
+    expect((await inProcess([command, "--version"])).out).toBe("torquil 1.2.3\n");
+    // A purpose, what may be said, how it ends, and lines to copy: the same for all.
+    expect(out).toMatch(/\nOptions:\n.*--help [^\n]*\n\nExit code: 0 .*\n\nExamples:\n {2}torquil /s);
+    expect(Math.max(...out.split("\n").map((line) => line.length))).toBeLessThanOrEqual(120);
+    const near = await inProcess([command, "--hlep"]);
+    expect(near).toMatchObject({ code: 2, out: "" });
+    expect(near.err).toContain(`Did you mean --help?\n"torquil ${command} --help" shows how it is used.`);
+  }
+});
+
+test("every example in a help is taken by its command", async () => {
+  for (const command of Object.keys(COMMANDS)) {
+    const { out } = await inProcess([command, "--help"]);
+    const lines = out.split("Examples:\n")[1]?.match(/^ {2}torquil .*?(?= {2}|$)/gm) ?? [];
+    expect(lines.length).toBeGreaterThan(1);
+    for (const line of lines) expect([line, await usageProblem(argumentsIn(line))]).toEqual([line, null]);
   }
 });
 

@@ -1,6 +1,7 @@
 /** Completion offers what fits where the cursor is, on lines that are finished or not. */
 import { expect, test } from "vitest";
-import { changed, labels, marked, offered } from "./support";
+import { completionDetails } from "../../server/features";
+import { changed, labels, MACHINE, type Marked, marked, offered, PROCEDURE } from "./support";
 
 const LINE = "      remove belt\n";
 
@@ -35,22 +36,10 @@ test("otherwise only behind a when", () => {
   expect(labels(marked({ "a.torquil": text("    when s {\n    }\n") }))).toContain("otherwise");
 });
 
-test("names of things of the kinds that fit, and none twice", () => {
-  expect(labels(changed(LINE, "      remove $0\n"))).toEqual([
-    "lead",
-    "cover",
-    "pump",
-    "cover-bolts",
-    "pump-bolt",
-    "belt",
-  ]);
-  expect(labels(changed(LINE, "      remove cover, $0\n"))).toEqual([
-    "lead",
-    "pump",
-    "cover-bolts",
-    "pump-bolt",
-    "belt",
-  ]);
+test("names of things of the kinds that fit, and none twice; what is off already comes last", () => {
+  const taken = ["lead", "belt", "pump", "pump-bolt"];
+  expect(labels(changed(LINE, "      remove $0\n"))).toEqual([...taken, "cover", "cover-bolts"]);
+  expect(labels(changed(LINE, "      remove cover, $0\n"))).toEqual([...taken, "cover-bolts"]);
   expect(labels(changed(LINE, "      drain $0\n"))).toEqual(["coolant"]);
   expect(labels(changed(LINE, "      remove belt  with $0\n"))).toEqual([
     "torque-wrench",
@@ -59,7 +48,7 @@ test("names of things of the kinds that fit, and none twice", () => {
     "coolant",
     "sealant",
   ]);
-  expect(labels(changed("        go on\n", "        go to $0\n"))).toEqual(["undo", "slack"]);
+  expect(labels(changed("        go on\n", "        go to $0\n"))).toEqual(["slack", "undo"]);
   const [wrench] = offered(changed(LINE, "      remove belt  with $0\n"));
   expect(wrench?.detail).toBe("tool · Torque wrench");
 });
@@ -171,4 +160,68 @@ test("nothing in a comment, in prose, or behind a brace; nothing falls over anyw
       offered({ project, path, position: { line, character }, findings: new Map() });
   }
   expect(offered({ project, path, position: { line: 9999, character: 0 }, findings: new Map() })).toEqual([]);
+});
+
+test("by place: what can be fitted, tightened, drained as things stand there", () => {
+  const again = 'step "Fit it" {\n';
+  const at = (line: string): Marked => changed(again, `${again}      ${line}\n`);
+  // Off are cover, cover-bolts and belt, the belt last; bolts hold what is not on yet.
+  expect(labels(at("fit $0"), "thing").slice(0, 2)).toEqual(["belt", "cover"]);
+  expect(labels(at("fit cover, $0"), "thing").slice(0, 2)).toEqual(["cover-bolts", "belt"]);
+  expect(labels(at("tighten $0"))[0]).toBe("pump-bolt");
+  expect(labels(changed("tighten pump-bolt {", "tighten $0 {"))[0]).toBe("pump-bolt");
+  expect(labels(at("disconnect $0"))).toEqual(["lead"]);
+});
+
+test("what an outcome or condition does counts only within it", () => {
+  const text = (inside: string, behind: string): string => `torquil 1
+
+machine m "M" {
+  part a "A"
+  part b "B"
+}
+procedure p "P" {
+  on m
+  check c "C" {
+    observe "Worn?"
+    if yes {
+      remove a
+${inside}    }
+  }
+  step "S" {
+${behind}    remove b
+  }
+}
+`;
+  const inside = labels(marked({ "a.torquil": text("      remove $0\n", "") }));
+  expect(inside).toEqual(["b", "a"]);
+  expect(labels(marked({ "a.torquil": text("", "    remove $0\n") }))).toEqual(["a", "b"]);
+});
+
+test("a wrench that reaches the torque comes before others; go to offers what follows", () => {
+  const more = '  tool torque-wrench "Torque wrench"  10 to 100 N·m\n';
+  const small = '  tool small "Small wrench"  1 to 5 N·m\n';
+  const line = "tighten pump-bolt  with $0";
+  const again = 'step "Fit it" {\n';
+  const at = changed(again, `${again}      ${line}\n`);
+  const text = PROCEDURE.replace(more, small + more).replace(again, `${again}      ${line}\n`);
+  expect(labels(marked({ "wren-4.torquil": MACHINE, "renew.torquil": text })).slice(0, 3)).toEqual([
+    "torque-wrench",
+    "small",
+    "angle-gauge",
+  ]);
+  expect(labels(at)[0]).toBe("torque-wrench");
+  const later = PROCEDURE.replace('step "Fit it"', 'step fit-it "Fit it"').replace("go on", "go to $0");
+  expect(labels(marked({ "wren-4.torquil": MACHINE, "renew.torquil": later }))[0]).toBe("fit-it");
+});
+
+test("what there is to read about an offer: the facts of a thing, a sentence on a word", () => {
+  const at = changed(LINE, "      remove $0\n");
+  const cover = offered(at).find((o) => o.label === "cover");
+  expect(cover && completionDetails(at.project, cover)).toEqual([
+    "Weight 4 kg (9 lb).",
+    "Held by cover-bolts.",
+  ]);
+  const [word] = offered(changed(LINE, "      $0\n"));
+  expect(word && completionDetails(at.project, word)).toEqual(["Takes off."]);
 });

@@ -10,6 +10,7 @@ import {
   rmSync,
   statSync,
   symlinkSync,
+  utimesSync,
   writeFileSync,
 } from "node:fs";
 import { tmpdir } from "node:os";
@@ -103,4 +104,39 @@ test("what a killed run left is swept up; a running one's is not", () => {
   expect(readdirSync(folder)).toEqual(
     [`.torquil-${process.ppid}-1.part`, ".torquil-notes.part", "file"].sort(),
   );
+});
+
+test("what has not changed for long is swept up whoever bears its number, folders too", () => {
+  const left = at(`.torquil-${process.ppid}-1.part`);
+  mkdirSync(join(left, "jobs"), { recursive: true });
+  writeFileSync(join(left, "jobs/half"), "half");
+  const anHourAgo = Date.now() / 1000 - 3600;
+  utimesSync(left, anHourAgo, anHourAgo);
+  expect(diskFiles().write(at("file"), "new")).toBeNull();
+  expect(readdirSync(folder)).toEqual(["file"]);
+});
+
+test("new files are made all at once, in a folder that is there and in one that is not", () => {
+  const files = diskFiles();
+  writeFileSync(at("mine"), "mine");
+  expect(files.create(folder, { one: "1", "deep/er/two": "2" })).toBeNull();
+  expect(files.create(at("new/folder"), { one: "1", "deep/two": "2" })).toBeNull();
+  expect(readdirSync(folder).sort()).toEqual(["deep", "mine", "new", "one"]);
+  expect(readFileSync(at("deep/er/two"), "utf8")).toBe("2");
+  expect(readdirSync(at("new/folder")).sort()).toEqual(["deep", "one"]);
+  expect(readdirSync(at("new"))).toEqual(["folder"]);
+});
+
+test("when one of them cannot be made, none is, and what stood there stays", () => {
+  const files = diskFiles();
+  writeFileSync(at("b"), "mine");
+  expect(files.create(folder, { a: "1", "deep/er/a": "1", b: "2", c: "3" })).toEqual({
+    path: at("b"),
+    problem: { kind: "exists", detail: "EEXIST" },
+  });
+  expect(files.create(folder, { a: "1", "b/below": "2" })?.path).toBe(at("b/below"));
+  expect(readdirSync(folder)).toEqual(["b"]);
+  expect(readFileSync(at("b"), "utf8")).toBe("mine");
+  expect(files.create(at("b/new/folder"), { a: "1" })).not.toBeNull();
+  expect(readdirSync(folder)).toEqual(["b"]);
 });

@@ -20,7 +20,7 @@ test("a file may say everything, with comments and a last comma", () => {
     "hazards": [
       { "name": "asbestos", "title": "Asbestos", "least": "danger", "verbs": ["remove", "scrape"], "things": ["gasket"] },
     ],
-    "paper": "letter", "language": "de", "units": "metric", "skip": ["old/**"],
+    "paper": "letter", "language": "de", "units": "metric", "baseline": "known.json", "skip": ["old/**"],
   }`;
   expect(readSettings(text)).toEqual({
     settings: {
@@ -40,6 +40,7 @@ test("a file may say everything, with comments and a last comma", () => {
       language: "de",
       units: "metric",
       skip: ["old/**"],
+      baseline: "known.json",
     },
     problems: [],
   });

@@ -66,6 +66,8 @@ export const HOUSE: readonly Room[] = [
     path: "server/cli",
     mayImport: ["server/features", "server/project"],
     mustNotImport: ["server/lsp"],
+    // The shapes of the files it writes for other programs are zod schemas, so that their JSON schema can be published.
+    packages: ["zod"],
     node: "all but files",
     usesSurroundings: true,
   },

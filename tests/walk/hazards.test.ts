@@ -23,7 +23,7 @@ describe("hazards of the house", () => {
   ] as const;
   const untold = (lines: string): string[] =>
     walkThrough(texts(`  step "S" {\n${lines}  }\n`))
-      .untold(house)
+      .tellings(house).untold
       .map((u) => `${u.hazard.hazard} ${u.thing.name}`);
 
   test("arise by verb and word, and a caution covers them", () => {
@@ -35,9 +35,9 @@ describe("hazards of the house", () => {
 
   test("are asked for anew when they change", () => {
     const walk = walkThrough(texts('  step "S" {\n    clean drum\n  }\n'));
-    expect(walk.untold([])).toEqual([]);
-    expect(walk.untold(house)).toHaveLength(1);
-    expect(walk.untold([])).toEqual([]);
+    expect(walk.tellings([]).untold).toEqual([]);
+    expect(walk.tellings(house).untold).toHaveLength(1);
+    expect(walk.tellings([]).untold).toEqual([]);
   });
 });
 

@@ -1,0 +1,6 @@
+/** All tests that run inside the extension host; VS Code loads the bundle made of this and calls `run`. */
+import "./findings";
+import "./lookups";
+import "./edits";
+
+export { run } from "./runner";
