@@ -1,14 +1,13 @@
 /** A fastener called left-hand without being said to be so. */
 import { fastenerFacts } from "../facts";
-import { fastenersUsed } from "./look";
 import { titleOf, twins } from "./say";
-import type { ProcedureRule } from "./types";
+import type { ThingRule } from "./types";
 
-export const leftHandUnsaid: ProcedureRule = {
+export const leftHandUnsaid: ThingRule = {
   code: "left-hand-unsaid",
   severity: "warning",
   group: "fasteners",
-  grain: "procedure",
+  grain: "thing",
   messages: {
     main: "“{title}” is called left-hand, and nothing says so where it counts.",
     hint: "Write “left-hand” in the fastener: the sheet then says LH wherever it is turned.",
@@ -35,12 +34,11 @@ procedure look "Look at the winch" {
       '  fastener hub-nut "Left-hand hub nut"  left-hand  tighten',
     ),
   },
-  check(procedure, report) {
-    for (const thing of fastenersUsed(procedure)) {
-      const { leftHand } = fastenerFacts(thing.entry);
-      if (leftHand || !CALLED.test(thing.title)) continue;
-      report({ place: thing.place, args: { title: titleOf(thing) } });
-    }
+  check(thing, report) {
+    if (thing.kind !== "fastener") return;
+    const { leftHand } = fastenerFacts(thing.entry);
+    if (leftHand || !CALLED.test(thing.title)) return;
+    report({ place: thing.place, args: { title: titleOf(thing) } });
   },
 };
 

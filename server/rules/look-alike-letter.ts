@@ -112,7 +112,8 @@ function declaredPairs(file: FileModel): Fault<Place>[] {
     if (t.named) byLook.set(drawn(t.name), [...(byLook.get(drawn(t.name)) ?? []), t]);
   return suspect.flatMap((thing) => {
     const other = byLook.get(drawn(thing.name))?.find((t) => readsLike(t.name, thing.name));
-    return other ? [pairFault(thing.name, thing.place, other)] : [];
+    // Written alike the two would have one name: which of them gets another is for the writer to say.
+    return other ? [{ ...pairFault(thing.name, thing.place, other), fixes: [] }] : [];
   });
 }
 

@@ -85,16 +85,6 @@ function actAt(file: string, { entry, line }: EntryAt, blocks: readonly EntryAt[
   return { entry, line, blocks, act: actOf(entry), place, head: place(entry.form.at) };
 }
 
-/** The fasteners that the acts of a procedure name, each once, in the order of the text. */
-export function fastenersUsed(procedure: Procedure): readonly Thing[] {
-  const used = usedByPart(procedure);
-  return used.length < 2 ? used : [...new Set(used)];
-}
-
-const usedByPart = partByPart((procedure, acts) =>
-  acts.flatMap(({ act }) => thingsNamed(procedure, act.what, ["fastener"]).map(({ thing }) => thing)),
-);
-
 /** The declared things of some names, of these kinds; names of anything else are left out. */
 export function thingsNamed(
   procedure: Procedure,

@@ -1,14 +1,14 @@
 /** A tightening by torque and angle, and nothing says whether the thread is dry or oiled. */
 import { fastenerFacts } from "../facts";
-import { fastenersUsed } from "./look";
 import { titleOf, twins } from "./say";
-import type { ProcedureRule } from "./types";
+import type { ThingRule } from "./types";
+import { stretchingStage } from "./yield-without-renewal";
 
-export const threadStateUnsaid: ProcedureRule = {
+export const threadStateUnsaid: ThingRule = {
   code: "thread-state-unsaid",
   severity: "warning",
   group: "fasteners",
-  grain: "procedure",
+  grain: "thing",
   messages: {
     main: "“{title}” is tightened by torque and then by angle, and nothing says whether its thread is dry, oiled or locked.",
     hint: "Say it in the fastener: “dry”, “oiled …”, “locked …” or “as supplied”.",
@@ -49,13 +49,10 @@ procedure look "Look at the winch" {
       "    secures cover\n    dry\n    stage",
     ),
   },
-  check(procedure, report) {
-    for (const thing of fastenersUsed(procedure)) {
-      const { stages, state, setting } = fastenerFacts(thing.entry);
-      const torque = stages.findIndex((s) => s.kind === "torque");
-      const turned = torque >= 0 && stages.some((s, i) => i > torque && s.kind === "angle");
-      if (setting || state !== null || !turned) continue;
-      report({ place: thing.place, args: { title: titleOf(thing) } });
-    }
+  check(thing, report) {
+    if (thing.kind !== "fastener") return;
+    const facts = fastenerFacts(thing.entry);
+    if (facts.state !== null || !stretchingStage(facts)) return;
+    report({ place: thing.place, args: { title: titleOf(thing) } });
   },
 };

@@ -13,8 +13,7 @@ export const tighteningMissing: ProcedureRule = {
   messages: {
     main: "Nothing says how tight “{title}” is.",
     hint: 'Say it in the machine: “tighten 22 N·m”, or “tighten by feel "…"” where there is no figure.',
-    act: "It is tightened here.",
-    fits: "It is fitted here.",
+    declared: "“{title}” is declared here.",
   },
   docs: {
     what: "The job fits or tightens a fastener, and the machine gives neither torque nor angle nor feel for it.",
@@ -50,9 +49,9 @@ procedure look "Look at the winch" {
         if (said.has(thing) || facts.stages.length > 0 || facts.setting || act.stages.length > 0) continue;
         said.add(thing);
         report({
-          place: thing.place,
+          place: place(at),
           args: { title: titleOf(thing) },
-          related: [{ place: place(at), message: "act" }],
+          related: [{ place: thing.place, message: "declared", args: { title: titleOf(thing) } }],
         });
       }
     }

@@ -33,6 +33,7 @@ machine winch "Hand winch" {
   part drum "Drum"
   fastener drum-bolt "Drum bolt" {
     secures drum
+    dry
     stage snug  40 N·m
     stage final 90°
   }
@@ -59,7 +60,12 @@ machine winch "Hand winch" {
 /** The last stage that stretches a fastener of which nothing is said. */
 function stretching(facts: FastenerFacts): Stage | null {
   const said = facts.renewEveryTime || facts.renewWhen !== "" || facts.reuse !== null;
-  if (said || facts.setting || SOFT.has(facts.material)) return null;
+  return said ? null : stretchingStage(facts);
+}
+
+/** The last stage that stretches a fastener: the turn that follows a torque, in metal. */
+export function stretchingStage(facts: FastenerFacts): Stage | null {
+  if (facts.setting || SOFT.has(facts.material)) return null;
   const torque = facts.stages.findIndex((s) => s.kind === "torque");
   return (torque < 0 ? [] : facts.stages.slice(torque)).findLast((s) => YIELDS.has(s.kind)) ?? null;
 }
