@@ -45,7 +45,7 @@ procedure look "Look at the winch" {
       const args = { title: titleOf(thing), name: thing.name, state, verb };
       const related = [{ place: thing.place, message: "declared", args }];
       if (since) report({ place: placeOf(since), args, way, related });
-      else report({ place: procedure.thing.place, message: "begins", args, way, related });
+      else report({ place: procedure.thing.place, message: "begins", hint: "hint", args, way, related });
     }
   },
 };

@@ -58,6 +58,7 @@ procedure look "Look at the winch" {
       report({
         place: thing.place,
         message: "lengths",
+        hint: "hint",
         args: { ...args, holes: String(measured) },
         related,
       });

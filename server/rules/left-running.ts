@@ -41,7 +41,7 @@ procedure look "Look at the winch" {
       const { thing, way } = fault;
       const args = { title: titleOf(thing), name: thing.name };
       if (since) report({ place: placeOf(since), args, way });
-      else report({ place: procedure.thing.place, message: "begins", args, way });
+      else report({ place: procedure.thing.place, message: "begins", hint: "hint", args, way });
     }
   },
 };

@@ -13,7 +13,6 @@ export const notRefilled: ProcedureRule = {
     main: "“{title}” is drained here and not filled in again by the end of the job.",
     hint: "Write where it goes in, “fill {name}”, or what is left so: “drained {name}” under “ends with”.",
     begins: "“{title}” is drained when the job begins and not filled in by its end.",
-    fix: "Add “fill {name}” at the end of the job",
     declared: "“{title}” is declared here.",
   },
   docs: {
@@ -45,7 +44,7 @@ procedure look "Look at the winch" {
       const args = { title: titleOf(thing), name: thing.name };
       const related = [{ place: thing.place, message: "declared", args }];
       if (since) report({ place: placeOf(since), args, way, related });
-      else report({ place: procedure.thing.place, message: "begins", args, way, related });
+      else report({ place: procedure.thing.place, message: "begins", hint: "hint", args, way, related });
     }
   },
 };

@@ -45,7 +45,14 @@ procedure look "Look at the winch" {
       const { thing, way } = fault;
       const args = { title: titleOf(thing), name: thing.name };
       if (since)
-        report({ place, message: "back", args, way, related: [{ place: placeOf(since), message: "first" }] });
+        report({
+          place,
+          message: "back",
+          hint: "hint",
+          args,
+          way,
+          related: [{ place: placeOf(since), message: "first" }],
+        });
       else report({ place, hint: "starts", args, way });
     }
   },

@@ -4,6 +4,7 @@
 import { adapterWithoutSetting } from "./adapter-without-setting";
 import { angleGaugeMissing } from "./angle-gauge-missing";
 import { angleTwice } from "./angle-twice";
+import { askedTooLate } from "./asked-too-late";
 import { badNumber } from "./bad-number";
 import { bareNumber } from "./bare-number";
 import { blockNotClosed } from "./block-not-closed";
@@ -105,6 +106,7 @@ export const RULES: readonly Rule[] = [
   adapterWithoutSetting,
   angleGaugeMissing,
   angleTwice,
+  askedTooLate,
   badNumber,
   bareNumber,
   blockNotClosed,

@@ -48,7 +48,7 @@ procedure look "Look at the winch" {
       const args = { title: titleOf(thing), name: thing.name };
       const message = thing.kind === "fastener" ? "out" : "main";
       const related = since ? [{ place: placeOf(since), message: "first" }] : [];
-      report({ place, message, args, way, related });
+      report({ place, message, hint: "hint", args, way, related });
     }
   },
 };

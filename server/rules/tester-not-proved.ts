@@ -51,7 +51,7 @@ procedure look "Look at the winch" {
       const args = { title: titleOf(thing), name: thing.name };
       const related = [{ place: thing.place, message: "declared" }];
       if (state === "before") report({ place, args, way, related });
-      else if (since) report({ place: placeOf(since), message: "after", args, way, related });
+      else if (since) report({ place: placeOf(since), message: "after", hint: "hint", args, way, related });
     }
   },
 };

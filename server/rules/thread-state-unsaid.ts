@@ -12,7 +12,6 @@ export const threadStateUnsaid: ThingRule = {
   messages: {
     main: "“{title}” is tightened by torque and then by angle, and nothing says whether its thread is dry, oiled or locked.",
     hint: "Say it in the fastener: “dry”, “oiled …”, “locked …” or “as supplied”.",
-    used: "It is tightened here.",
   },
   docs: {
     what: "A fastener is tightened by a torque and then turned by an angle, and the state of its thread is not said.",

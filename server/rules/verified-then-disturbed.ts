@@ -12,7 +12,6 @@ export const verifiedThenDisturbed: ProcedureRule = {
   messages: {
     main: "“{title}” was proved, and this disturbs it again.",
     hint: "Put the check behind this line, or make it once more before the end.",
-    check: "It is proved by a check: “proves {name}”.",
   },
   docs: {
     what: "After a passed check, what it proved is slackened, taken off or fitted, and nothing proves it again.",

@@ -35,7 +35,11 @@ export function reachOf(control: Control): Reach {
     past = block.end;
   }
   return {
-    unreached: unreached.filter((block) => !unasked.includes(testBefore(points, block.start))),
+    unreached: unreached.filter((block) => {
+      const test = testBefore(points, block.start);
+      // A condition that cannot hold at all is another matter than one that is settled before.
+      return !unasked.includes(test) && (points[test] as TestPoint | undefined)?.mask !== 0n;
+    }),
     unasked,
     inward: graph.controls.filter((at) => leadsInward(points, at)),
     ends: isReached(control, points.length - 1),

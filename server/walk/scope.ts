@@ -51,7 +51,9 @@ export function scopeWithin(caller: Scope, procedure: Thing): Scope {
   const own = ownThings(procedure);
   const find: Scope["find"] = (name, accepts = []) => {
     const thing = own.get(name)?.find((t) => accepts.length === 0 || fits(t, accepts));
-    return thing ?? caller.find(name, accepts);
+    const seen = caller.find(name, accepts);
+    // What the caller sees as well, a temporary that is left in, is one and the same.
+    return thing && seen?.id === thing.id && seen.line === thing.line ? seen : (thing ?? seen);
   };
   return { procedure, find };
 }
