@@ -43,6 +43,7 @@ import { limitsReversed } from "./limits-reversed";
 import { loadOverRating } from "./load-over-rating";
 import { longAndShortMixed } from "./long-and-short-mixed";
 import { lookAlikeLetter, lookAlikeName } from "./look-alike-letter";
+import { markCannotAlign } from "./mark-cannot-align";
 import { measuredBeforeReachable } from "./measured-before-reachable";
 import { missingFile } from "./missing-file";
 import { noWayToEnd } from "./no-way-to-end";
@@ -50,6 +51,7 @@ import { notDrained } from "./not-drained";
 import { notRefilled } from "./not-refilled";
 import { notToldApart } from "./not-told-apart";
 import { notUnderstood } from "./not-understood";
+import { nothingHolds } from "./nothing-holds";
 import { oldPartRefitted } from "./old-part-refitted";
 import { openTimePassed } from "./open-time-passed";
 import { outOfPlace } from "./out-of-place";
@@ -59,6 +61,7 @@ import { outsideProject } from "./outside-project";
 import { ownPlaceLost } from "./own-place-lost";
 import { partFittedTwice } from "./part-fitted-twice";
 import { partLeftOff } from "./part-left-off";
+import { pinTakesTorque } from "./pin-takes-torque";
 import { rangesGap } from "./ranges-gap";
 import { rangesOverlap } from "./ranges-overlap";
 import { removedTwice } from "./removed-twice";
@@ -79,9 +82,13 @@ import { threadStateUnsaid } from "./thread-state-unsaid";
 import { tightenedBeforeFitted } from "./tightened-before-fitted";
 import { tighteningMissing } from "./tightening-missing";
 import { tooDeep } from "./too-deep";
+import { toolLeftOn } from "./tool-left-on";
 import { toolOutOfRange } from "./tool-out-of-range";
 import { toolUndeclared } from "./tool-undeclared";
 import { toolUnused } from "./tool-unused";
+import { turnedWithBeltOff } from "./turned-with-belt-off";
+import { turnedWithPinIn } from "./turned-with-pin-in";
+import { turnedWrongWay } from "./turned-wrong-way";
 import type { Rule } from "./types";
 import { unitsDisagree } from "./units-disagree";
 import { unknownHazard } from "./unknown-hazard";
@@ -146,6 +153,7 @@ export const RULES: readonly Rule[] = [
   longAndShortMixed,
   lookAlikeLetter,
   lookAlikeName,
+  markCannotAlign,
   measuredBeforeReachable,
   missingFile,
   noWayToEnd,
@@ -153,6 +161,7 @@ export const RULES: readonly Rule[] = [
   notRefilled,
   notToldApart,
   notUnderstood,
+  nothingHolds,
   oldPartRefitted,
   openTimePassed,
   outOfPlace,
@@ -162,6 +171,7 @@ export const RULES: readonly Rule[] = [
   ownPlaceLost,
   partFittedTwice,
   partLeftOff,
+  pinTakesTorque,
   rangesGap,
   rangesOverlap,
   removedTwice,
@@ -182,9 +192,13 @@ export const RULES: readonly Rule[] = [
   tightenedBeforeFitted,
   tighteningMissing,
   tooDeep,
+  toolLeftOn,
   toolOutOfRange,
   toolUndeclared,
   toolUnused,
+  turnedWithBeltOff,
+  turnedWithPinIn,
+  turnedWrongWay,
   unitsDisagree,
   unknownHazard,
   unknownName,

@@ -11,10 +11,12 @@ import { watchProofs, watchTesters } from "./proofs";
 import type { HouseHazard } from "./raised";
 import { type Reach, reachOf } from "./reach";
 import { type Relations, relationsOf } from "./relations";
+import { watchShafts } from "./shafts";
 import { sliceOf } from "./slice";
 import { standingOf } from "./standing";
 import { followStates, type States } from "./states";
 import { type Tellings, tellingsIn } from "./tellings";
+import type { Standing } from "./things";
 import { watchWaits } from "./waits";
 
 export { followed, type Numbered, numbering, numbersByLine } from "../model";
@@ -69,7 +71,11 @@ export function followProcedure(procedure: Procedure): Walk {
     procedure,
     graph,
     relations,
-    faults: [...states.faults, ...timeFaults(control, relations), ...otherFaults(control, relations)],
+    faults: [
+      ...states.faults,
+      ...timeFaults(control, relations),
+      ...otherFaults(control, relations, starts, states),
+    ],
     reach: once(() => reachOf(control)),
     tellings: remembered((house) => tellingsIn(control, relations, starts, house)),
   };
@@ -82,16 +88,25 @@ function timeFaults(control: Control, relations: Relations): WalkFault[] {
   return found.filter((fault, i) => found.findIndex((f) => f.point === fault.point) === i);
 }
 
-/** What rests on more than one thing's state: proofs, testers, things that are alike, times that must pass. */
-function otherFaults(control: Control, relations: Relations): WalkFault[] {
+/** What rests on more than one thing's state: proofs, testers, things that are alike, times that must pass, what turns. */
+function otherFaults(
+  control: Control,
+  relations: Relations,
+  starts: Standing,
+  { faults }: States,
+): WalkFault[] {
   const { graph } = control;
   const watches = [
     ...watchProofs(graph, relations),
     ...watchTesters(graph),
     ...watchLikes(graph, relations),
     ...watchWaits(graph, relations),
+    ...watchShafts(graph, relations, starts),
   ];
-  return watches.flatMap((watch) => faultsOf(sliceOf(control, watch.points), watch));
+  const found = watches.flatMap((watch) => faultsOf(sliceOf(control, watch.points), watch));
+  // A pin that is never taken out at all is said once, not also wherever it is in the way.
+  const leftIn = new Set(faults.filter((f) => f.code === "temporary-left-in").map((f) => f.thing));
+  return found.filter((fault) => !leftIn.has(fault.thing));
 }
 
 function once<T>(work: () => T): () => T {
