@@ -11,7 +11,6 @@ export const turnedWithPinIn: ProcedureRule = {
   messages: {
     main: "“{pin}” is still in here, and “{shaft}” is turned.",
     hint: "Take it out first: “pull {name}”.",
-    in: "It goes in here.",
   },
   docs: {
     what: "A shaft is turned, or a mark lined up, while a pin is in that shaft or in one that turns with it.",

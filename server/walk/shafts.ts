@@ -400,7 +400,7 @@ function align(sight: Sight, now: Now, point: ActPoint, mark: Thing, report: Rep
     return { ...now, angles };
   }
   const known = new Map(now.angles);
-  if (stands) {
+  if (stands && when.kind !== "never") {
     // It is turned to its mark: what turns with it moves as far.
     return { ...now, angles: putAt(turned(train, known, shaft.name, negated(stands)), shaft.name, place.at) };
   }
