@@ -23,8 +23,8 @@ describe("hazards of the house", () => {
   ] as const;
   const untold = (lines: string): string[] =>
     walkThrough(texts(`  step "S" {\n${lines}  }\n`))
-      .tellings(house).untold
-      .map((u) => `${u.hazard.hazard} ${u.thing.name}`);
+      .tellings(house)
+      .untold.map((u) => `${u.hazard.hazard} ${u.thing.name}`);
 
   test("arise by verb and word, and a caution covers them", () => {
     expect(untold("    clean drum\n    clean cover\n")).toEqual(["dust drum"]);

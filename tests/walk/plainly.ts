@@ -1,10 +1,21 @@
 /**
  * Every way through a random program, one after the other, with the whole state of the machine at once: what is wrong
- * where, and whether it is wrong on every way that comes there. No code of the walk is used.
+ * where, and whether it is wrong on every way that comes there. No code of the walk is used; what the acts need and make
+ * is read from the same table, or from one with a wrong entry.
  */
-import { DECIDED, type Instruction } from "./programs";
+import type { ActRow, Departure } from "../../server/walk";
+import { DECIDED, type Instruction, PARTS } from "./programs";
 
-type State = Readonly<Record<string, string>>;
+/** The data that a mechanic may correct: the acts, and how things can differ. */
+export interface Table {
+  readonly acts: Readonly<Record<string, ActRow>>;
+  readonly departures: Readonly<
+    Record<Departure, { left: string; twice: string; ended: string; stopsStart: boolean }>
+  >;
+}
+
+/** How a thing stands: words for what is not as usual, and for a fastener how far it is tightened. */
+type State = Readonly<Record<string, readonly string[]>>;
 
 interface Configuration {
   readonly at: number;
@@ -13,17 +24,14 @@ interface Configuration {
   readonly state: State;
 }
 
-const FRONT: Readonly<Record<string, string>> = { b: "a", c: "b" };
-const START: State = { a: "on", b: "on", c: "on", bolts: "tight", pin: "out" };
-
 /** Faults as `code thing line`, the line from 0 or `end`. */
-export function enumerate(instructions: readonly Instruction[]): string[] {
-  return [...follow(instructions, "").faults].sort();
+export function enumerate(instructions: readonly Instruction[], table: Table): string[] {
+  return [...follow(instructions, table, "").faults].sort();
 }
 
 /** Whether every way that comes to where a fault shows, shows it. */
-export function isOnEveryWay(instructions: readonly Instruction[], fault: string): boolean {
-  return follow(instructions, fault).always;
+export function isOnEveryWay(instructions: readonly Instruction[], table: Table, fault: string): boolean {
+  return follow(instructions, table, fault).always;
 }
 
 /**
@@ -32,18 +40,26 @@ export function isOnEveryWay(instructions: readonly Instruction[], fault: string
  */
 function follow(
   instructions: readonly Instruction[],
+  table: Table,
   until: string,
 ): { faults: Set<string>; always: boolean } {
   const faults = new Set<string>();
   const seen = new Set<string>();
   const [, thing, where] = until.split(" ");
+  const acted = new Set(instructions.flatMap((i) => (i.does === "act" ? [i.thing] : [])));
   let always = true;
-  const open: Configuration[] = conditions().map((decided) => ({ at: 0, decided, used: [], state: START }));
+  const open: Configuration[] = conditions().map((decided) => ({
+    at: 0,
+    decided,
+    used: [],
+    state: Object.fromEntries(Object.keys(PARTS).map((name) => [name, []])),
+  }));
   for (let now = open.pop(); now; now = open.pop()) {
-    const key = `${now.at} ${Object.values(now.decided)} ${now.used} ${Object.values(now.state)}`;
+    const state = Object.values(now.state).map((words) => [...words].sort().join("+"));
+    const key = `${now.at} ${Object.values(now.decided)} ${now.used} ${state}`;
     if (seen.has(key)) continue;
     seen.add(key);
-    const { faults: shown, next, asked } = step(now, instructions[now.at] as Instruction);
+    const { faults: shown, next, asked } = step(now, instructions[now.at] as Instruction, table, acted);
     for (const fault of shown) faults.add(fault);
     const shows = shown.includes(until);
     if (!shows && asked.some(([t, w]) => t === thing && w === where)) always = false;
@@ -68,7 +84,7 @@ interface Step {
   readonly asked: readonly (readonly [string, string])[];
 }
 
-function step(now: Configuration, instruction: Instruction): Step {
+function step(now: Configuration, instruction: Instruction, table: Table, acted: ReadonlySet<string>): Step {
   const { at, decided, used, state } = now;
   const to = (target: number, more: Partial<Configuration> = {}): Step => ({
     faults: [],
@@ -77,7 +93,7 @@ function step(now: Configuration, instruction: Instruction): Step {
   });
   switch (instruction.does) {
     case "act":
-      return act(now, instruction);
+      return act(now, instruction, table, acted);
     case "test": {
       const { on, values, counters, still, past } = instruction;
       const isOut = counters.length > 0 && counters.every(([c, most]) => (used[c] ?? 0) >= most);
@@ -101,53 +117,146 @@ function step(now: Configuration, instruction: Instruction): Step {
       counted[counter] = times + 1;
       return to(instruction.to, { used: counted });
     }
-    case "end-job":
-      return { faults: [], asked: [], next: [] };
+    case "end-job": {
+      const where = String(instruction.line);
+      const left = unfinished(state).map((thing) => `end-job-leaves ${thing} ${where}`);
+      return { faults: left, asked: [...acted].map((thing) => [thing, where] as const), next: [] };
+    }
     case "end":
       return {
-        faults: atEnd(state),
-        asked: Object.keys(START).map((thing) => [thing, "end"] as const),
+        faults: [...acted].flatMap((thing) => atEnd(thing, state[thing] ?? [], table)),
+        asked: [...acted].map((thing) => [thing, "end"] as const),
         next: [],
       };
   }
 }
 
-function act(now: Configuration, { verb, thing, line }: Extract<Instruction, { does: "act" }>): Step {
-  const state: Record<string, string> = { ...now.state };
+/** What may not be left so when the job ends early: nothing runs, nothing hangs on a jack, no pin is in a spring. */
+function unfinished(state: State): string[] {
+  return Object.entries(state).flatMap(([thing, words]) => {
+    const hangs = words.includes("raised") && !words.includes("supported");
+    return words.includes("running") || hangs || (thing === "pin" && words.includes("in")) ? [thing] : [];
+  });
+}
+
+const LEVELS = ["out", "by hand", "placed", "loose", "snug"];
+
+function atEnd(thing: string, words: readonly string[], { departures }: Table): string[] {
+  if (PARTS[thing]?.secures) {
+    const level = words.find((w) => LEVELS.includes(w));
+    const faults = level === "out" ? [`part-left-off ${thing} end`] : [];
+    if (level && level !== "out") faults.push(`finger-tight-left ${thing} end`);
+    if (!level && !words.includes("taken") && words.includes("old"))
+      faults.push(`used-bolt-refitted ${thing} end`);
+    return faults;
+  }
+  return Object.entries(departures).flatMap(([departure, row]) =>
+    words.includes(departure) ? [`${row.left} ${thing} end`] : [],
+  );
+}
+
+function act(
+  now: Configuration,
+  { verb: said, thing, line, age, discard, byHand, stage }: Extract<Instruction, { does: "act" }>,
+  { acts, departures }: Table,
+  acted: ReadonlySet<string>,
+): Step {
+  const row = acts[said] as ActRow;
+  const state: Record<string, readonly string[]> = { ...now.state };
   const faults: string[] = [];
   const asked: [string, string][] = [];
-  const front = FRONT[thing];
-  if (front && (verb === "remove" || verb === "fit")) {
-    asked.push([front, String(line)]);
-    if (state[front] === "on") {
-      faults.push(`blocked-by ${front} ${line}`);
-      state[front] = "taken as off";
+  const has = (name: string, ...words: readonly string[]): boolean =>
+    words.some((word) => state[name]?.includes(word) === true);
+  const fault = (code: string, name: string): void => void faults.push(`${code} ${name} ${line}`);
+  const ask = (name: string, code: string, enough: readonly string[]): void => {
+    asked.push([name, String(line)]);
+    if (has(name, ...enough)) return;
+    fault(code, name);
+    state[name] = PARTS[name]?.secures ? ["taken"] : [...(state[name] ?? []), "taken"];
+  };
+  const own = PARTS[thing] ?? {};
+  const AWAY = ["off", "disconnected", "taken", "carried"];
+  if (row.reach) for (const front of own.behind ?? []) ask(front, "blocked-by", AWAY);
+  if (row.released && !own.secures) {
+    for (const [name, other] of Object.entries(PARTS))
+      if (other.secures === thing) ask(name, "fastener-still-holds", ["out", "taken"]);
+  }
+  if (row.emptied && own.contains) ask(own.contains, "not-drained", ["drained", ...AWAY]);
+  if (row.held && own.bears) ask(own.bears, "support-missing", ["supported", "raised", ...AWAY]);
+  if (row.held && own.heavy) ask(thing, "support-missing", ["supported", "raised", "taken"]);
+  if (own.secures) {
+    state[thing] = turned(thing, state[thing] ?? [], { row, age, byHand, stage }, fault);
+    asked.push([thing, String(line)]);
+  } else {
+    asked.push([thing, String(line)]);
+    const before = state[thing] ?? [];
+    const { makes, ends } = row;
+    if (makes && !row.repeatable && before.includes(makes)) fault(departures[makes].twice, thing);
+    if (ends && !row.repeatable && !before.includes(ends) && !before.includes("taken"))
+      fault(departures[ends].ended, thing);
+    else if (ends === "off" && age === null && before.includes("thrown")) fault("old-part-refitted", thing);
+    const moved = makes === "off" || ends === "off";
+    const gone = (word: string): boolean =>
+      word === ends || word === makes || (moved && word === "taken") || (ends === "off" && word === "thrown");
+    const made = makes ? [makes] : [];
+    const thrown = said === "throw-away" || (makes === "off" && (discard || own.renewed)) ? ["thrown"] : [];
+    state[thing] = [...new Set([...before.filter((word) => !gone(word)), ...made, ...thrown])];
+    if (moved && own.carries) {
+      const rest = (state[own.carries] ?? []).filter((word) => word !== "carried");
+      state[own.carries] = makes === "off" ? [...rest, "carried"] : rest;
     }
   }
-  if (verb === "remove" && thing === "a") {
-    asked.push(["bolts", String(line)]);
-    if (state.bolts !== "out" && state.bolts !== "taken as out") {
-      faults.push(`fastener-still-holds bolts ${line}`);
-      state.bolts = "taken as out";
+  if (row.whole && own.machine) {
+    for (const name of acted) {
+      if (PARTS[name]?.machine) continue;
+      asked.push([name, String(line)]);
+      const wrong = PARTS[name]?.secures
+        ? has(name, ...LEVELS)
+        : Object.entries(departures).some(([d, r]) => r.stopsStart && has(name, d));
+      if (wrong) fault("started-too-soon", name);
     }
   }
-  const moved = after(verb, thing, state[thing] as string);
-  return { faults, asked, next: [{ ...now, at: now.at + 1, state: { ...state, [thing]: moved } }] };
+  return { faults, asked, next: [{ ...now, at: now.at + 1, state }] };
 }
 
-function after(verb: string, thing: string, before: string): string {
-  if (thing === "pin") return verb === "insert" ? "in" : "out";
-  if (thing !== "bolts") return verb === "remove" ? "off" : "on";
-  if (verb === "loosen") return before === "out" ? "out" : "loose";
-  return { remove: "out", fit: "placed", "fit-by-hand": "by hand", tighten: "tight" }[verb] ?? before;
+interface Turning {
+  readonly row: ActRow;
+  readonly age: "new" | "old" | null;
+  readonly byHand: boolean;
+  readonly stage: "snug" | null;
 }
 
-function atEnd(state: State): string[] {
-  const left = ["a", "b", "c"]
-    .filter((part) => state[part] === "off")
-    .map((part) => `part-left-off ${part} end`);
-  if (state.bolts === "out") left.push("part-left-off bolts end");
-  if (["placed", "by hand", "loose"].includes(state.bolts ?? "")) left.push(`finger-tight-left bolts end`);
-  if (state.pin === "in") left.push("temporary-left-in pin end");
-  return left;
+/** How a fastener stands after an act. */
+function turned(
+  name: string,
+  words: readonly string[],
+  { row, age, byHand, stage }: Turning,
+  fault: (code: string, name: string) => void,
+): readonly string[] {
+  const level = words.find((word) => LEVELS.includes(word) || word === "taken") ?? "tight";
+  const isStretched = words.includes("stretched") || (words.length === 0 && PARTS[name]?.stretches === true);
+  const old = words.includes("old") ? ["old"] : [];
+  const renewed = PARTS[name]?.renewed === true;
+  switch (row.fastener) {
+    case "out":
+      if (level === "out") fault("removed-twice", name);
+      return ["out", ...old];
+    case "placed":
+      if (level !== "out" && level !== "taken") fault("part-fitted-twice", name);
+      else if (age === null && renewed) fault("used-bolt-refitted", name);
+      return [byHand ? "by hand" : "placed", ...(age === "old" && renewed ? ["old"] : [])];
+    case "loose":
+      return level === "out" ? words : ["loose", ...old];
+    case "tightened": {
+      const stretches = PARTS[name]?.stretches === true;
+      const turnsNow = stretches && stage === null;
+      if (level === "out") fault("tightened-before-fitted", name);
+      else if (isStretched && turnsNow && level === "tight") fault("angle-twice", name);
+      else if (stage === "snug" && level === "snug") fault("stage-out-of-order", name);
+      const stretched = turnsNow || isStretched ? ["stretched"] : [];
+      return [...(stage === "snug" ? ["snug"] : []), ...stretched, ...old, "turned"];
+    }
+    default:
+      return words;
+  }
 }

@@ -5,7 +5,17 @@
 import { below, pick, type Random } from "../support/random";
 
 export type Instruction =
-  | { readonly does: "act"; readonly verb: string; readonly thing: string; readonly line: number }
+  | {
+      readonly does: "act";
+      readonly verb: string;
+      readonly thing: string;
+      readonly line: number;
+      /** As the line says: a new one, an old one; thrown away; by hand; to the first stage only. */
+      readonly age: "new" | "old" | null;
+      readonly discard: boolean;
+      readonly byHand: boolean;
+      readonly stage: "snug" | null;
+    }
   /** Into the body, or on to `past`. With `counters`, whether they are used up must be as `still` says. */
   | {
       readonly does: "test";
@@ -19,7 +29,7 @@ export type Instruction =
   | { readonly does: "ask"; readonly check: string }
   | { readonly does: "jump"; to: number }
   | { readonly does: "back"; readonly to: number; readonly counter: number; readonly most: number }
-  | { readonly does: "end-job" }
+  | { readonly does: "end-job"; readonly line: number }
   | { readonly does: "end" };
 
 export interface Program {
@@ -27,14 +37,64 @@ export interface Program {
   readonly instructions: readonly Instruction[];
 }
 
-/** The machine of every program: a stands in front of b, b in front of c; the bolts secure a. */
+/** What a thing of the machine is to the others. */
+export interface Kind {
+  readonly behind?: readonly string[];
+  readonly secures?: string;
+  readonly contains?: string;
+  readonly carries?: string;
+  readonly bears?: string;
+  /** More than one person lifts. */
+  readonly heavy?: boolean;
+  /** A new one is due whenever it comes off. */
+  readonly renewed?: boolean;
+  /** Tightened by torque, then by angle. */
+  readonly stretches?: boolean;
+  readonly machine?: boolean;
+}
+
+/** The machine of every program, for the enumeration. */
+export const PARTS: Readonly<Record<string, Kind>> = {
+  a: { carries: "d" },
+  b: { behind: ["a"], renewed: true },
+  c: { behind: ["b"], heavy: true },
+  d: { behind: ["b"] },
+  tank: { contains: "oil", bears: "drum" },
+  drum: {},
+  oil: {},
+  tap: {},
+  plug: {},
+  bolts: { secures: "a" },
+  // What secures b stands behind what stands in front of b.
+  nut: { secures: "b", behind: ["a"], renewed: true, stretches: true },
+  pin: {},
+  winch: { machine: true },
+};
+
+/** The same machine as a text. */
 export const MACHINE = `torquil 1
 
 machine winch "Winch" {
-  part a "A"
-  part b "B"  behind a
-  part c "C"  behind b
+  fluid oil "Oil"  2 L
+  tap tap "Tap"
+  connector plug "Plug"
+  part a "A" {
+    spring-loaded
+    carries d
+  }
+  part b "B"  behind a  renew every time
+  part c "C"  behind b  weight 40 kg
+  part d "D"  behind b
+  part drum "Drum"
+  part tank "Tank"  contains oil  bears drum
   fastener bolts "Bolts"  secures a  tighten 22 N·m
+  fastener nut "Nut" {
+    secures b
+    dry
+    stage snug 20 N·m
+    stage final 90°
+    renew every time
+  }
   one-of size "Size" {
     choice small "Small"
     choice medium "Medium"
@@ -53,26 +113,35 @@ export const DECIDED: Readonly<Record<string, readonly string[]>> = {
   k2: ["met", "over", "under"],
 };
 
-const ACTS: readonly (readonly [string, string])[] = [
-  ["remove", "a"],
-  ["fit", "a"],
-  ["remove", "b"],
-  ["fit", "b"],
-  ["remove", "c"],
-  ["fit", "c"],
-  ["remove", "bolts"],
-  ["fit", "bolts"],
-  ["tighten", "bolts"],
-  ["loosen", "bolts"],
-  ["insert", "pin"],
-  ["pull", "pin"],
+const ACTS: readonly (readonly [verb: string, thing: string, weight: number])[] = [
+  ...["a", "b", "c", "d", "tank", "bolts", "nut"].flatMap((thing) => [
+    ["remove", thing, 3] as const,
+    ["fit", thing, 3] as const,
+  ]),
+  ...["bolts", "nut"].flatMap((thing) => [["tighten", thing, 3] as const, ["loosen", thing, 1] as const]),
+  ...["insert", "pull"].map((verb) => [verb, "pin", 2] as const),
+  ...["drain", "fill"].map((verb) => [verb, "oil", 2] as const),
+  ...["open", "close"].map((verb) => [verb, "tap", 1] as const),
+  ...["disconnect", "connect", "isolate", "restore"].map((verb) => [verb, "plug", 1] as const),
+  ...["support", "release", "raise", "lower"].map((verb) => [verb, "drum", 1] as const),
+  ...["support", "release"].map((verb) => [verb, "c", 1] as const),
+  ...["start", "stop", "run-in"].map((verb) => [verb, "winch", 1] as const),
+  ["throw-away", "d", 1],
 ];
+
+const WEIGHTED = ACTS.flatMap(([verb, thing, weight]) =>
+  Array.from({ length: weight }, () => [verb, thing] as const),
+);
+
+const MOST_THINGS = 5;
 
 /** The step that jumps lead to. */
 const LAST = "last";
 
 interface Draft {
   readonly random: Random;
+  /** The acts of this program: on a few of the things only, or the whole states would be too many to enumerate. */
+  readonly acts: readonly (readonly [verb: string, thing: string])[];
   readonly lines: string[];
   readonly instructions: Instruction[];
   /** First instructions of the steps so far, by name, and jumps to steps still to come. */
@@ -94,8 +163,11 @@ procedure job "Job" {
 
 /** A program with so many steps and checks. */
 export function makeProgram(random: Random, parts: number): Program {
+  const names = Object.keys(PARTS);
+  const few = new Set(Array.from({ length: MOST_THINGS }, () => pick(random, names)));
   const draft: Draft = {
     random,
+    acts: WEIGHTED.filter(([, thing]) => few.has(thing)),
     lines: HEAD.split("\n"),
     instructions: [],
     steps: new Map(),
@@ -139,11 +211,18 @@ function putActs(draft: Draft, indent: string, most: number, depth: number): voi
   }
 }
 
-function putAct({ random, lines, instructions }: Draft, indent: string): void {
-  const [verb, thing] = pick(random, ACTS);
-  const byHand = verb === "fit" && thing === "bolts" && below(random, 2) === 0 ? "  by hand" : "";
-  instructions.push({ does: "act", verb: byHand ? "fit-by-hand" : verb, thing, line: lines.length });
-  lines.push(`${indent}${verb} ${thing}${byHand}`);
+function putAct({ random, acts, lines, instructions }: Draft, indent: string): void {
+  const [verb, thing] = pick(random, acts);
+  const isFastener = PARTS[thing]?.secures !== undefined;
+  const fits = verb === "fit";
+  const byHand = fits && isFastener && below(random, 2) === 0;
+  const age = fits ? pick(random, [null, null, "new", "new", "old"] as const) : null;
+  const discard = verb === "remove" && !isFastener && below(random, 4) === 0;
+  const stage = verb === "tighten" && thing === "nut" && below(random, 3) === 0 ? "snug" : null;
+  instructions.push({ does: "act", verb, thing, line: lines.length, age, discard, byHand, stage });
+  const tail = `${byHand ? "  by hand" : ""}${discard ? "  discard" : ""}${stage ? "  to snug" : ""}`;
+  const after = verb === "run-in" ? " 5 min" : "";
+  lines.push(`${indent}${verb} ${age ? `${age} ` : ""}${thing}${after}${tail}`);
 }
 
 function putWhen(draft: Draft, indent: string, body: () => void): void {
@@ -247,8 +326,8 @@ function putExit(
   const { random, lines, instructions } = draft;
   const choice = below(random, 3);
   if (choice === 0) {
+    instructions.push({ does: "end-job", line: lines.length });
     lines.push(`${indent}end job "No."`);
-    instructions.push({ does: "end-job" });
     return;
   }
   const jump: Extract<Instruction, { does: "jump" }> = { does: "jump", to: 0 };

@@ -24,7 +24,9 @@ export function faultsIn(texts: Readonly<Record<string, string>>): string[] {
     const what = [fault.code, fault.thing.name, fault.state].filter((word) => word !== "").join(" ");
     return `${what} @ ${line}${fault.way.length > 0 ? `: ${fault.way.join(", then ")}` : ""}`;
   };
-  return [...walk.faults, ...walk.tellings([]).untold.map((u) => ({ ...u, state: u.hazard.hazard }))].map(said).sort();
+  return [...walk.faults, ...walk.tellings([]).untold.map((u) => ({ ...u, state: u.hazard.hazard }))]
+    .map(said)
+    .sort();
 }
 
 /** A text with one stretch of it put otherwise. Throws unless the stretch stands there once. */
