@@ -10,6 +10,8 @@ export interface Option {
   readonly value?: string;
   /** The only values it takes. */
   readonly choices?: readonly string[];
+  /** It may be given more than once. */
+  readonly many?: true;
 }
 
 /** What a command is and takes. */
@@ -19,15 +21,23 @@ export interface Usage {
   /** A few sentences. */
   readonly about: string;
   readonly options: Readonly<Record<string, Option>>;
-  /** What stands below the options. */
+  /** What stands below the options: the exit codes. */
   readonly more?: string;
+  /** Whole command lines, each with what it does. */
+  readonly examples?: readonly (readonly [line: string, about: string])[];
 }
 
 export interface Given {
   readonly paths: readonly string[];
   readonly has: (option: string) => boolean;
+  /** The value of an option; of one that is given more than once, the last. */
   readonly value: (option: string) => string | undefined;
+  /** Every value of an option, in the order they were given. */
+  readonly values: (option: string) => readonly string[];
 }
+
+/** Names longer than this have their explanation on the next line. */
+const WIDEST_NAME = 34;
 
 const HELP: Option = { about: "Show this help." };
 
@@ -47,16 +57,28 @@ export function readArguments(
     strict: false,
     tokens: true,
   });
-  const values = new Map<string, string>();
+  const values = new Map<string, string[]>();
   const paths: string[] = [];
   for (const token of tokens) {
     if (token.kind === "positional") paths.push(token.value);
     if (token.kind !== "option") continue;
-    const wrong = optionProblem(token.rawName, token.value, token.inlineValue, known);
+    const written = token.rawName === "-h" ? "--help" : token.rawName;
+    const wrong = optionProblem(written, token.value, token.inlineValue, known);
     if (wrong) return { wrong };
-    values.set(token.name, token.value ?? "");
+    const name = written.slice(2);
+    const before = values.get(name) ?? [];
+    if (before.length > 0 && known[name]?.value && !known[name]?.many && before[0] !== token.value)
+      return { wrong: `The option --${name} is given twice, as ${before[0]} and ${token.value}. Keep one.` };
+    values.set(name, [...before, token.value ?? ""]);
   }
-  return { given: { paths, has: (option) => values.has(option), value: (option) => values.get(option) } };
+  return {
+    given: {
+      paths,
+      has: (option) => values.has(option),
+      value: (option) => values.get(option)?.at(-1),
+      values: (option) => values.get(option) ?? [],
+    },
+  };
 }
 
 function optionProblem(
@@ -80,13 +102,30 @@ function optionProblem(
   return `The option ${written} does not take "${value}". ${way}`;
 }
 
-/** The help of a command. */
-export function helpText(usage: Usage): string {
-  const rows = Object.entries({ ...usage.options, help: HELP }).map(
+/** The help of a command: form, purpose, options, exit codes, examples. */
+export function helpText({ form, about, options, more, examples = [] }: Usage): string {
+  const rows = Object.entries({ ...options, help: HELP }).map(
     ([name, { value, choices, about }]) =>
       [`--${name}${value ? ` ${choices?.join("|") ?? value}` : ""}`, about] as const,
   );
-  const wide = Math.max(...rows.map(([name]) => name.length));
-  const options = rows.map(([name, about]) => `  ${name.padEnd(wide)}  ${about}`).join("\n");
-  return `torquil ${usage.form}\n\n${usage.about}\n\nOptions:\n${options}\n${usage.more ? `\n${usage.more}\n` : ""}`;
+  const parts = [
+    `torquil ${form}`,
+    about,
+    `Options:\n${columns(rows)}`,
+    ...(more ? [more] : []),
+    ...(examples.length > 0 ? [`Examples:\n${columns(examples)}`] : []),
+  ];
+  return `${parts.join("\n\n")}\n`;
+}
+
+/** Rows of two columns, set in; where the first is long, the second stands below it. */
+function columns(rows: readonly (readonly [string, string])[]): string {
+  const wide = Math.min(WIDEST_NAME, Math.max(...rows.map(([name]) => name.length)));
+  const below = `\n${" ".repeat(wide + 4)}`;
+  return rows
+    .map(([name, about]) => {
+      const text = about.replace(/\n/g, below);
+      return name.length > wide ? `  ${name}${below}${text}` : `  ${name.padEnd(wide)}  ${text}`;
+    })
+    .join("\n");
 }

@@ -1,12 +1,15 @@
 /**
- * `torquil check`: what is found in procedures and machines, as text or as JSON.
+ * `torquil check`: what is found in procedures and machines, told to a person or written for a build.
  */
-import type { Finding } from "../rules";
-import { helpText, readArguments, type Usage } from "./arguments";
-import { findingFrame, type Showing } from "./frame";
+import { version } from "../project/version";
+import { type Given, helpText, readArguments, type Usage } from "./arguments";
+import { type BaselineChoice, hideRecorded, recordAll } from "./baselines";
+import { harmless } from "./display";
+import { giveReports } from "./give-reports";
 import { type Command, counted, type Io } from "./io";
-import { type JsonReport, type JsonSummary, jsonFinding, jsonRange } from "./json";
-import { type OpenProblem, type OpenProject, openNamed, tellProblems } from "./open";
+import { type OpenProject, openNamed } from "./open";
+import { type Checked, checkedFiles, countBySeverity, type Located } from "./report";
+import { FORMS, type Wanted, wantedReports } from "./report-wanted";
 import { wrongUse } from "./wrong-use";
 
 export const usage: Usage = {
@@ -16,21 +19,30 @@ export const usage: Usage = {
     'Paths are files, folders or patterns such as "jobs/**/*.torquil"; without any, this folder.',
   ].join("\n"),
   options: {
-    json: { about: "Print one JSON object instead of text." },
-    "max-warnings": { about: "Exit with 1 when there are more warnings than this.", value: "N" },
+    report: {
+      about: `How findings are told: ${FORMS.join(", ")}.\nFORM=FILE writes a report to a file; may be given several times.`,
+      value: "FORM[=FILE]",
+      many: true,
+    },
+    out: { about: "Write the report to this file.", value: "FILE" },
+    json: { about: "The same as --report json." },
     quiet: { about: "Show errors only; warnings still count for --max-warnings." },
+    "max-warnings": { about: "Exit with 1 when there are more warnings than this.", value: "N" },
+    baseline: {
+      about: 'Hide the findings this file records; without it, the "baseline" of torquil.json.',
+      value: "FILE",
+    },
+    "no-baseline": { about: "Hide nothing." },
+    "write-baseline": { about: "Record what is found now in the baseline file." },
   },
   more: "Exit code: 0 no errors, 1 errors (or too many warnings), 2 wrong use or something that cannot be read.",
+  examples: [
+    ["torquil check", "Check every procedure and machine in this folder."],
+    ["torquil check jobs/pump.torquil", "Check one file, with what it uses."],
+    ["torquil check --report github --report sarif=torquil.sarif", "Two reports from one run."],
+    ["torquil check --baseline known.json --write-baseline", "Take note of what is found today."],
+  ],
 };
-
-/** A finding, and the project it is in. */
-interface Located {
-  readonly finding: Finding;
-  readonly project: OpenProject;
-}
-
-/** After so many findings of one code in one file, the others are only counted. */
-const MOST_OF_A_CODE = 25;
 
 export const check: Command = async (args, io) => {
   const read = readArguments(args, usage);
@@ -40,113 +52,93 @@ export const check: Command = async (args, io) => {
     io.out(helpText(usage));
     return 0;
   }
+  const plan = planOf(given);
+  if ("wrong" in plan) return wrongUse(plan.wrong, "check", io);
+  const { choice, reports } = plan;
+  const { projects, problems } = openNamed(given.paths, io);
+  if (plan.records && choice === "settings" && !projects.some((one) => one.workspace.settings().baseline))
+    return wrongUse(`${WHICH_BASELINE} Nothing is written.`, "check", io);
+  const found = findingsOf(projects, io);
+  const recorded =
+    plan.records && problems.length === 0 ? recordAll(projects, found, choice, io) : { written: [] };
+  const { left, outcome, problems: unread } = hideRecorded(projects, found, choice, io);
+  const wrong = [...problems, ...("problem" in recorded ? [recorded.problem] : unread)];
+  const checked = summed({ projects, problems: wrong, baseline: outcome }, left, plan, io);
+  if (!giveReports(checked, reports, io)) return 2;
+  if (plan.records) tellRecorded("written" in recorded ? recorded.written : [], io);
+  return checked.exitCode;
+};
+
+const WHICH_BASELINE = 'Say which file: --baseline FILE, or "baseline" in torquil.json.';
+
+/** What the options ask for. */
+interface Plan {
+  readonly reports: readonly Wanted[];
+  readonly choice: BaselineChoice;
+  /** Whether the baseline is written anew. */
+  readonly records: boolean;
+  readonly errorsOnly: boolean;
+  /** So many warnings are allowed; null where it does not matter. */
+  readonly most: number | null;
+}
+
+/** Reads the options together; `wrong` is a sentence about what does not go. */
+function planOf(given: Given): Plan | { readonly wrong: string } {
   const most = given.value("max-warnings");
   if (most !== undefined && !/^\d{1,9}$/.test(most))
-    return wrongUse(`The option --max-warnings takes a whole number, not "${most}".`, "check", io);
+    return { wrong: `The option --max-warnings takes a whole number, not "${most}".` };
+  const reports = wantedReports(given);
+  if ("wrong" in reports) return reports;
+  const choice = baselineChoice(given);
+  if (typeof choice === "object" && "wrong" in choice) return choice;
+  return {
+    reports,
+    choice,
+    records: given.has("write-baseline"),
+    errorsOnly: given.has("quiet"),
+    most: most === undefined ? null : Number(most),
+  };
+}
 
-  const { projects, problems } = openNamed(given.paths, io);
-  io.progress(`Checking ${counted(fileCount(projects), "file")} …`);
-  const located = projects.flatMap((project) =>
+function baselineChoice(given: Given): BaselineChoice | { readonly wrong: string } {
+  const file = given.value("baseline");
+  if (!given.has("no-baseline")) return file === undefined ? "settings" : { file };
+  const other = ["baseline", "write-baseline"].find((option) => given.has(option));
+  return other ? { wrong: `--no-baseline and --${other} do not go together. Keep one.` } : "none";
+}
+
+/** Everything that is found in some projects. */
+function findingsOf(projects: readonly OpenProject[], io: Io): Located[] {
+  io.progress(`Checking ${counted(checkedFiles(projects).length, "file")} …`);
+  const found = projects.flatMap((project) =>
     [...project.workspace.check().values()].flat().map((finding): Located => ({ finding, project })),
   );
   io.progress("");
-  const summary = summarise(projects, located);
-  const tooMany = most !== undefined && summary.warnings > Number(most);
-  const shown = given.has("quiet") ? located.filter(({ finding }) => finding.severity === "error") : located;
-  if (given.has("json")) printJson(shown, problems, summary, io);
-  else {
-    showFindings(shown, io);
-    tellProblems(problems, io);
-    io.out(unfollowedLines(projects));
-    io.out(summaryLine(summary, problems.length, io));
-    if (tooMany) io.out(`That is more than ${counted(Number(most), "warning")}.\n`);
-  }
-  return problems.length > 0 ? 2 : summary.errors > 0 || tooMany ? 1 : 0;
-};
-
-/** What is needed to show findings of a project. */
-export function showingOf(project: OpenProject, io: Io, to: "out" | "err" = "out"): Showing {
-  const { files } = project.workspace.project();
-  return {
-    paint: to === "out" ? io.paintOut : io.paintErr,
-    width: io.width,
-    nameOf: project.nameOf,
-    lineOf: (file, line) => files.get(file)?.document.lines[line]?.text,
-  };
+  return found;
 }
 
-function fileCount(projects: readonly OpenProject[]): number {
-  return projects.reduce((sum, { workspace }) => sum + workspace.project().files.size, 0);
-}
-
-function summarise(projects: readonly OpenProject[], located: readonly Located[]): JsonSummary {
-  const count = (severity: Finding["severity"]): number =>
-    located.filter(({ finding }) => finding.severity === severity).length;
-  return {
-    files: fileCount(projects),
-    errors: count("error"),
-    warnings: count("warning"),
-    hints: count("hint"),
-  };
-}
-
-function showFindings(located: readonly Located[], io: Io): void {
-  const counts = new Map<string, number>();
-  const keyOf = ({ finding, project }: Located): string =>
-    `${finding.code} in ${project.nameOf(finding.place.file)}`;
-  for (const one of located) {
-    const key = keyOf(one);
-    const count = (counts.get(key) ?? 0) + 1;
-    counts.set(key, count);
-    if (count <= MOST_OF_A_CODE) io.out(findingFrame(one.finding, showingOf(one.project, io)));
-  }
-  for (const [key, count] of counts)
-    if (count > MOST_OF_A_CODE)
-      io.out(`… and ${(count - MOST_OF_A_CODE).toLocaleString("en")} more of ${key}.\n\n`);
-}
-
-/** Says which procedures were not followed, so that nobody takes silence about their ways for a good sign. */
-function unfollowedLines(projects: readonly OpenProject[]): string {
-  const titles = projects.flatMap(({ workspace }) =>
-    [...workspace.project().files.values()].flatMap((file) =>
-      file.procedures.filter((p) => p.doubtful).map((p) => `“${p.thing.title}”`),
-    ),
-  );
-  if (titles.length === 0) return "";
-  const named = titles.length > 3 ? counted(titles.length, "procedure") : titles.join(", ");
-  return `Not followed step by step yet: ${named}. Something it rests on could not be understood; put that right first.\n`;
-}
-
-function summaryLine({ files, errors, warnings, hints }: JsonSummary, problems: number, io: Io): string {
-  const paint = io.paintOut;
-  const found = [
-    errors > 0 ? paint("error", counted(errors, "error")) : "",
-    warnings > 0 ? paint("warning", counted(warnings, "warning")) : "",
-    hints > 0 ? paint("hint", counted(hints, "hint")) : "",
-  ].filter((part) => part !== "");
-  const unread =
-    problems > 0 ? paint("error", counted(problems, "problem with reading", "problems with reading")) : "";
-  if (files === 0) return `Nothing was checked: ${unread}.\n`;
-  const what =
-    found.length > 0 ? found.join(", ") : problems > 0 ? "Nothing found" : paint("good", "Nothing found");
-  return `${what} in ${counted(files, "file")}${unread && `; ${unread}`}.\n`;
-}
-
-function printJson(
-  located: readonly Located[],
-  problems: readonly OpenProblem[],
-  summary: JsonSummary,
+/** Adds up what is left, and what it comes to. */
+function summed(
+  run: Pick<Checked, "projects" | "problems" | "baseline">,
+  left: readonly Located[],
+  { most, errorsOnly }: Plan,
   io: Io,
-): void {
-  const report: JsonReport = {
-    version: 1,
-    findings: located.map(({ finding, project }) => jsonFinding(finding, project.nameOf)),
-    problems: problems.map(({ name, place, message }) => ({
-      file: name,
-      message,
-      range: place && jsonRange(place),
-    })),
-    summary,
+): Checked {
+  const counts = countBySeverity(left.map(({ finding }) => finding));
+  const tooMany = most !== null && counts.warnings > most;
+  return {
+    ...run,
+    counts,
+    most,
+    tooMany,
+    shown: errorsOnly ? left.filter(({ finding }) => finding.severity === "error") : left,
+    exitCode: run.problems.length > 0 ? 2 : counts.errors > 0 || tooMany ? 1 : 0,
+    version: version(),
+    now: io.now(),
   };
-  io.out(`${JSON.stringify(report, null, 2)}\n`);
+}
+
+function tellRecorded(written: readonly string[], io: Io): void {
+  if (written.length === 0) io.err("The baseline is not written: put right first what cannot be read.\n");
+  else io.err(`Written: ${harmless(written.join(", "))}.\n`);
 }

@@ -63,3 +63,8 @@ function cut(text: string, most: number): string {
   }
   return kept;
 }
+
+/** The first sentence of a text. */
+export function firstSentence(text: string): string {
+  return /^.*?[.!?](?=\s|$)/s.exec(text)?.[0] ?? text;
+}

@@ -5,6 +5,7 @@ import { nearest } from "../../grammar";
 import { ALL_CODES } from "../project";
 import { GROUPS, PAGES, type Page, pageByCode } from "../rules";
 import { helpText, readArguments, type Usage } from "./arguments";
+import { firstSentence } from "./display";
 import type { Command, Paint } from "./io";
 import { wrongUse } from "./wrong-use";
 
@@ -13,6 +14,11 @@ export const usage: Usage = {
   about:
     "Explains what a code means, why it matters, and what to write instead. Without a code, lists them all.",
   options: {},
+  more: "Exit code: 0 explained, 2 there is no such code.",
+  examples: [
+    ["torquil explain", "List all codes, with a line about each."],
+    ["torquil explain finger-tight-left", "The page on one code."],
+  ],
 };
 
 export const explain: Command = async (args, io) => {
@@ -77,10 +83,6 @@ function explanation(code: string, paint: Paint): string {
 function setIn(text: string): string {
   const lines = text.replace(/\n+$/, "").split("\n");
   return lines.map((line) => (line === "" ? "" : `    ${line}`)).join("\n");
-}
-
-function firstSentence(text: string): string {
-  return /^.*?[.!?](?=\s|$)/s.exec(text)?.[0] ?? text;
 }
 
 function headline(text: string): string {

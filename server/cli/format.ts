@@ -23,6 +23,11 @@ export const usage: Usage = {
     stdin: { about: "Read one text from the standard input, and write it formatted to the standard output." },
   },
   more: "Exit code: 0 all well, 1 a file is left alone or (with --check) differs, 2 wrong use or unreadable input.",
+  examples: [
+    ["torquil format", "Bring every file in this folder into the usual form."],
+    ["torquil format --check jobs", "Only say which files are not in it."],
+    ["torquil format --stdin < pump.torquil", "Format one text, for an editor."],
+  ],
 };
 
 const UNBALANCED = 'The braces here do not balance, so the file is left as it is. "torquil check" says more.';

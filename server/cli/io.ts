@@ -21,6 +21,8 @@ export interface Io {
   readonly folder: string;
   readonly files: Files;
   readonly readStdin: () => Promise<Uint8Array>;
+  /** The time of day, for the one kind of report that has to name it. */
+  readonly now: () => Date;
 }
 
 /** A command: its arguments to an exit code. 0 all well, 1 findings or differences, 2 wrong use or unreadable input. */

@@ -20,6 +20,7 @@ function surroundings(): Io {
     folder: folderOfProcess(),
     files: diskFiles(),
     readStdin,
+    now: () => new Date(),
   };
 }
 
@@ -59,5 +60,5 @@ process.on("uncaughtException", mistake);
 process.on("unhandledRejection", mistake);
 
 const args = process.argv.slice(2);
-if (args[0] === "--press" && process.send) (await import("./press")).servePress();
+if (args[0] === "--press" && process.send) (await import("../press/press")).servePress();
 else process.exitCode = await run(args, surroundings(), version());

@@ -53,7 +53,7 @@ export function openNamed(
   });
   const wrong = [
     ...problems.map((problem) => problemOfName(problem, nameOf)),
-    ...open.flatMap(projectProblems),
+    ...open.flatMap(openProblems),
   ];
   io.progress("");
   return { projects: open, problems: wrong };
@@ -72,7 +72,8 @@ export function tellProblems(problems: readonly OpenProblem[], io: Io): void {
 
 const EMPTY = "This file is empty. Write a machine or a procedure in it, or take it away.";
 
-function projectProblems({ workspace, named, nameOf }: OpenProject): OpenProblem[] {
+/** Everything in an open project that cannot be read, and named files that are empty. */
+export function openProblems({ workspace, named, nameOf }: OpenProject): OpenProblem[] {
   const settings = workspace
     .settingsProblems()
     .map((problem) => ({ name: nameOf(SETTINGS_FILE), place: problem, message: problem.message }));

@@ -1,22 +1,23 @@
 /**
  * `torquil print`: procedures as sheets. One with errors is refused, unless as a draft that says on every page what it is.
  */
-import type { FileModel, Procedure } from "../model";
+import type { Procedure } from "../model";
 import { LANGUAGES } from "../phrases/sheet";
+import { errorsBehind } from "../press/errors";
+import { outputNames } from "../press/names";
 import { fileProblemText, joinPath } from "../project";
 import { absolutePath } from "../project/paths";
 import type { Finding } from "../rules";
 import type { Sheet } from "../sheet/blocks";
 import { buildSheet } from "../sheet/build";
-import { renderHtml } from "../sheet/html";
 import { type Given, helpText, readArguments, type Usage } from "./arguments";
-import { showingOf } from "./check";
+import { contentsPage, isContentsPage, type Listed } from "./contents-page";
 import { harmless } from "./display";
 import { findingFrame } from "./frame";
 import { type Command, counted, type Io } from "./io";
 import { namerOf, type OpenProject, openNamed, tellProblems } from "./open";
-import { outputNames } from "./output-names";
-import { createPress, type Press } from "./press";
+import { type Form, printSheets } from "./print-sheets";
+import { showingOf } from "./report-text";
 import { wrongUse } from "./wrong-use";
 
 export const usage: Usage = {
@@ -27,18 +28,37 @@ export const usage: Usage = {
   ].join("\n"),
   options: {
     to: {
-      about: "PDF (the usual), or one web page that works without a network.",
+      about: "PDF (the usual), one web page that works without a network, or both.",
       value: "FORM",
-      choices: ["pdf", "html"],
+      choices: ["pdf", "html", "both"],
     },
-    out: { about: "The folder the sheets are written to; this one when it is not said.", value: "DIR" },
+    out: {
+      about:
+        "The folder the sheets are written to; this one when it is not said.\nWhere a folder is printed, index.html in it lists them.",
+      value: "DIR",
+    },
+    "no-index": { about: "Write no index.html." },
     paper: { about: "The paper, whatever the settings say.", value: "PAPER", choices: ["a4", "letter"] },
     language: { about: "The language of the words the sheet adds.", value: "LANGUAGE", choices: LANGUAGES },
     units: { about: "The units that are shown.", value: "UNITS", choices: ["both", "metric", "imperial"] },
     draft: { about: "Print it with DRAFT on every page, errors or not." },
   },
   more: "Exit code: 0 all printed, 1 a procedure has errors or cannot be set, 2 wrong use or unreadable input.",
+  examples: [
+    ["torquil print jobs/pump.torquil", "One sheet, as PDF, into this folder."],
+    ["torquil print jobs --to both --out sheets", "A folder of sheets, with an index page."],
+    ["torquil print jobs/pump.torquil --draft --to html", "A draft to look at, errors or not."],
+  ],
 };
+
+const FORMS: Readonly<Record<string, readonly Form[]>> = {
+  pdf: ["pdf"],
+  html: ["html"],
+  both: ["pdf", "html"],
+};
+
+/** The name of the page that lists the sheets. */
+const CONTENTS = "index";
 
 /** A procedure that is to be printed. */
 interface Work {
@@ -63,13 +83,11 @@ export const print: Command = async (args, io) => {
     if (problems.length === 0) io.err("There is no procedure in the files named, so nothing is printed.\n");
     return 2;
   }
-  const sound = all.filter((work) => given.has("draft") || work.errors.length === 0);
-  refuse(
-    all.filter((work) => !sound.includes(work)),
-    io,
-  );
-  const failed = await printAll(sound, given, io);
-  return problems.length > 0 ? 2 : failed || sound.length < all.length ? 1 : 0;
+  const isSound = (work: Work): boolean => given.has("draft") || work.errors.length === 0;
+  const refused = all.filter((work) => !isSound(work));
+  refuse(refused, io);
+  const failed = await printAll(all, isSound, given, io);
+  return problems.length > 0 ? 2 : failed || refused.length > 0 ? 1 : 0;
 };
 
 function proceduresOf(project: OpenProject): Work[] {
@@ -79,20 +97,9 @@ function proceduresOf(project: OpenProject): Work[] {
   return named.flatMap((path) => {
     const file = files.get(path);
     if (!file || file.procedures.length === 0) return [];
-    const seen = reachedFrom(path, files);
-    const errors = [...seen].flatMap((one) => found.get(one) ?? []).filter((one) => one.severity === "error");
+    const errors = errorsBehind(path, files, found);
     return file.procedures.map((procedure) => ({ procedure, project, errors }));
   });
-}
-
-/** A file and all it uses. */
-function reachedFrom(path: string, files: ReadonlyMap<string, FileModel>): ReadonlySet<string> {
-  const reached = new Set([path]);
-  // A set that is gone through also gives what is added to it meanwhile.
-  for (const one of reached)
-    for (const { kind, file } of files.get(one)?.links ?? [])
-      if (kind === "use" && file !== null) reached.add(file);
-  return reached;
 }
 
 /** Shows each error once, then which procedures it keeps from being printed. */
@@ -113,51 +120,56 @@ function refuse(refused: readonly Work[], io: Io): void {
   }
 }
 
-/** Prints and tells where; whether any could not be printed. */
-async function printAll(works: readonly Work[], given: Given, io: Io): Promise<boolean> {
-  const toPdf = given.value("to") !== "html";
-  const sheets = works.map((work) => sheetOf(work, given, io));
-  const names = outputNames(
-    sheets.map((sheet, i) => ({
-      document: sheet.document ?? "",
-      name: works[i]?.procedure.thing.name ?? "",
-    })),
-  );
+/** Prints what is sound, and lists all in the contents page where one is wanted; whether any could not be printed. */
+async function printAll(
+  all: readonly Work[],
+  isSound: (work: Work) => boolean,
+  given: Given,
+  io: Io,
+): Promise<boolean> {
+  const forms = FORMS[given.value("to") ?? "pdf"] as readonly Form[];
   const folder = absolutePath(io.folder, given.value("out") ?? ".");
-  const press = createPress(toPdf ? sheets.length : 0);
-  let failed = false;
-  for (const [i, sheet] of sheets.entries()) {
-    io.progress(`Printing ${i + 1} of ${sheets.length}: ${harmless(sheet.title)} …`);
-    const name = names[i];
-    const path = name && joinPath(folder, `${name}.${toPdf ? "pdf" : "html"}`);
-    const told = path ? await printOne(sheet, path, toPdf, press, io) : { wrong: SAME_NAME };
-    io.progress("");
-    if ("wrong" in told)
-      io.err(
-        `${io.paintErr("error", "error")}: “${harmless(sheet.title)}” is not printed. ${harmless(told.wrong)}\n`,
-      );
-    else io.out(`${harmless(namerOf(io)(path as string))}  ${told.done}\n`);
-    failed ||= "wrong" in told;
-  }
-  press.close();
-  return failed;
+  const hasContents = wantsContents(given, io);
+  const sheets = all.map((work) => sheetOf(work, given, io));
+  const titled = all.map(({ procedure: { thing }, project }, i) => ({
+    document: sheets[i]?.document ?? "",
+    name: thing.name,
+    file: project.nameOf(thing.file),
+  }));
+  const names = outputNames(titled, hasContents ? [CONTENTS] : []);
+  const jobs = sheets.map((sheet, i) => ({ sheet, name: names[i] ?? null }));
+  const sound = jobs.filter((_, i) => isSound(all[i] as Work));
+  const written = await printSheets(sound, forms, folder, io);
+  const failed = written.some((files) => forms.some((form) => files[form] === undefined));
+  if (!hasContents) return failed;
+  const listed = jobs.map((job) => ({ sheet: job.sheet, files: written[sound.indexOf(job)] ?? {} }));
+  return !writeContents(joinPath(folder, `${CONTENTS}.html`), listed, io) || failed;
 }
 
-const SAME_NAME =
-  "Another has the same document number and name. Change one, or print them to different folders.";
+/** Writes the page that lists the sheets, unless a page of somebody else stands there; whether it is written. */
+function writeContents(path: string, listed: readonly Listed[], io: Io): boolean {
+  const name = harmless(namerOf(io)(path));
+  const there = io.files.readText(path);
+  const isForeign = "text" in there && !isContentsPage(there.text);
+  const problem = isForeign
+    ? null
+    : io.files.write(path, contentsPage(listed, listed[0]?.sheet.words ?? "en"));
+  const why = isForeign
+    ? "is not a list of sheets, so it is left alone. Print to another folder, or with --no-index."
+    : problem && `could not be written. ${fileProblemText(problem)}`;
+  if (why) io.err(`${io.paintErr("error", "error")}: ${name} ${why}\n`);
+  else io.out(`${name}  lists ${counted(listed.length, "procedure")}\n`);
+  return !why;
+}
 
-async function printOne(
-  sheet: Sheet,
-  path: string,
-  toPdf: boolean,
-  press: Press,
-  io: Io,
-): Promise<{ readonly done: string } | { readonly wrong: string }> {
-  const made = toPdf ? await press.set(sheet) : { html: renderHtml(sheet) };
-  if ("error" in made) return { wrong: made.error };
-  const problem = io.files.write(path, "html" in made ? made.html : made.pdf);
-  if (problem) return { wrong: `${namerOf(io)(path)} could not be written. ${fileProblemText(problem)}` };
-  return { done: `${"pages" in made ? `${counted(made.pages, "page")}, ` : ""}${sheet.title}` };
+/** Whether a page that lists the sheets is written: when a whole folder is printed into one. */
+function wantsContents(given: Given, io: Io): boolean {
+  if (!given.has("out") || given.has("no-index")) return false;
+  const isFolder = (path: string): boolean => {
+    const found = io.files.look(absolutePath(io.folder, path));
+    return "kind" in found && found.kind === "folder";
+  };
+  return given.paths.length === 0 || given.paths.some(isFolder);
 }
 
 function sheetOf({ procedure, project }: Work, given: Given, io: Io): Sheet {

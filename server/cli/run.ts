@@ -12,6 +12,10 @@ interface Entry {
 
 /** The commands, in the order of the help. */
 export const COMMANDS: Readonly<Record<string, Entry>> = {
+  new: {
+    about: "Begin a project that checks clean.",
+    load: async () => (await import("./new")).newProject,
+  },
   check: {
     about: "Say what is wrong in procedures and machines.",
     load: async () => (await import("./check")).check,
@@ -23,6 +27,10 @@ export const COMMANDS: Readonly<Record<string, Entry>> = {
   print: {
     about: "Print procedures as sheets: PDF, or a web page.",
     load: async () => (await import("./print")).print,
+  },
+  compare: {
+    about: "Say what has changed in meaning between two revisions.",
+    load: async () => (await import("./compare")).compare,
   },
   explain: {
     about: "Explain a code, with an example.",
@@ -49,6 +57,7 @@ export async function run(
   if (first === "--help" || first === "-h" || first === "help") return help(rest, io, version, commands);
   const entry = Object.hasOwn(commands, first) ? commands[first] : undefined;
   if (!entry) return wrongUse(unknown(first, commands), "", io);
+  if (rest.length === 1 && rest[0] === "--version") return run(rest, io, version, commands);
   return (await entry.load())(rest, io);
 }
 
@@ -86,7 +95,12 @@ function overview(commands: typeof COMMANDS): string {
     "Commands:",
     ...rows,
     "",
-    '"torquil COMMAND --help" tells more of one; "torquil --version" tells the version.',
+    "Exit codes, of every command:",
+    "  0  all is well",
+    "  1  something was found: errors, differences, a sheet that cannot be printed",
+    "  2  wrong use, or something that cannot be read or written; 2 beats 1",
+    "",
+    '"torquil COMMAND --help" tells more of one, with examples; "torquil --version" tells the version.',
     "",
   ].join("\n");
 }

@@ -28,12 +28,19 @@ import type { Quantity } from "../units/quantity";
 
 type Sentences = (string | null)[];
 
-/** Sentences about a thing. `machine` is the one it is seen from, for what holds it. */
-export function aboutThing(thing: Thing, machine: Machine | null): readonly string[] {
+/**
+ * Sentences about a thing. `machine` is the one it is seen from, for what holds it; `onSheet` is what a sheet prints of a
+ * fastener, which then is not said again.
+ */
+export function aboutThing(
+  thing: Thing,
+  machine: Machine | null,
+  onSheet: readonly string[] = [],
+): readonly string[] {
   const { entry } = thing;
   switch (thing.kind) {
     case "fastener":
-      return kept(aboutFastener(entry));
+      return kept(onSheet.length > 0 ? [...onSheet, ...besideSheet(entry)] : aboutFastener(entry));
     case "part":
     case "clip":
     case "line":
@@ -91,11 +98,33 @@ function aboutFastener(entry: Entry): Sentences {
     }),
     tightening(facts),
     order(facts),
-    when("left-hand", facts.leftHand),
+    facts.leftHandOn.length > 0
+      ? things("left-hand-on", facts.leftHandOn)
+      : when("left-hand", facts.leftHand),
+    ...facts.lengths.map(
+      ({ holes, length }) =>
+        length && say("lengths", { value: inBothUnits(length), holes: holes.join(", ") }),
+    ),
+    things("locked-by", facts.lockedBy),
+    value("spanner", facts.spanner),
     when("setting", facts.setting),
     when("renew-every-time", facts.renewEveryTime),
     facts.renewWhen === "" ? null : say("renew-when", { reason: facts.renewWhen }),
     facts.reuse && reuse(facts.reuse),
+    things("behind", facts.behind),
+    things("for-each", [facts.forEach]),
+    things("only-on", facts.onlyOn),
+    things("like", facts.like),
+  ];
+}
+
+/** What a sheet's tightening table does not say of a fastener. */
+function besideSheet(entry: Entry): Sentences {
+  const facts = fastenerFacts(entry);
+  return [
+    things("secures", facts.secures),
+    when("setting", facts.setting),
+    value("spanner", facts.spanner),
     things("behind", facts.behind),
     things("for-each", [facts.forEach]),
     things("only-on", facts.onlyOn),

@@ -9,12 +9,14 @@ import { type Change, type Finding, type TextEdit, wordsOf } from "../rules";
 /** A repair as an editor offers it. Its edits do not overlap and all count from the text as it stands. */
 export interface Action {
   readonly title: string;
-  readonly kind: "fix" | "allow" | "fix-all";
+  readonly kind: "fix" | "declare" | "allow" | "move" | "fix-all";
   /** It changes nothing that was meant. */
   readonly safe: boolean;
   /** What it repairs. */
   readonly findings: readonly Finding[];
   readonly edits: readonly TextEdit[];
+  /** Why it cannot be done, in words; it has no edits then. */
+  readonly disabled?: string;
 }
 
 /** A stretch of a file, from one place in it to another. */
@@ -54,7 +56,8 @@ export function fixAll(file: FileModel, findings: readonly Finding[]): Action | 
     : { title: say("fix-all"), kind: "fix-all", safe: true, findings: repaired, edits };
 }
 
-function touchesPlace({ from, to }: Stretch, place: Place): boolean {
+/** Whether a place lies in a stretch, or touches it. */
+export function touchesPlace({ from, to }: Stretch, place: Place): boolean {
   const startsBehind = place.line > to.line || (place.line === to.line && place.start > to.character);
   const endsBefore = place.line < from.line || (place.line === from.line && place.end < from.character);
   return !startsBehind && !endsBefore;

@@ -5,9 +5,11 @@
 import { constructs, type Position } from "../../grammar";
 import { formsByHead, type LineForm } from "../../grammar/constructs";
 import { lexLine, tokenEnd } from "../../grammar/tokens";
-import type { Project } from "../model";
+import type { Place, Project } from "../model";
+import { aboutThing } from "./about";
 import { expectedAfter, type Said } from "./expected";
 import { clauseMayStand, headOffers, mayStand } from "./heads";
+import { samePlace } from "./mentions";
 import type { Offer } from "./offer";
 import { fileOffers, offersFor } from "./offers";
 import { type Site, siteOf } from "./site";
@@ -22,6 +24,14 @@ interface Word {
   readonly image: string;
   readonly start: number;
   readonly end: number;
+}
+
+/** What there is to tell of an offer, a sentence each: on a thing, the facts of its own block. */
+export function completionDetails(project: Project, { about, declared }: Offer): readonly string[] {
+  const file = declared && project.files.get(declared.file);
+  const thing = file?.things.find((t) => samePlace(t.place, declared as Place));
+  if (!file || !thing) return about === "" ? [] : [about];
+  return aboutThing(thing, file.machines.find((m) => m.thing.owns === thing.owner) ?? null);
 }
 
 /** The start of a word, or of the sign of a unit, that ends at the cursor. */

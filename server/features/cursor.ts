@@ -1,6 +1,6 @@
 /**
- * What stands at a place of a text: the blocks around it, the names in sight there, and the thing, stage or file
- * that is meant.
+ * What stands at a place of a text: the blocks around it, the names in sight there, and the thing, stage, outcome or
+ * file that is meant.
  */
 import {
   type Block,
@@ -15,6 +15,7 @@ import {
 } from "../../grammar";
 import { readEntry, slotIn } from "../facts";
 import type { FileModel, Machine, Place, Procedure, Thing } from "../model";
+import { looseNames } from "./loose";
 
 /** A block and the line of its head (for a lost head, of its first line). */
 export interface BlockAt {
@@ -118,12 +119,14 @@ export function thingsInSight(file: FileModel, { procedure, machine }: Scope): r
 export type Target =
   | { readonly kind: "thing"; readonly thing: Thing; readonly place: Place }
   | { readonly kind: "stage"; readonly thing: Thing; readonly stage: string; readonly place: Place }
+  /** An outcome that a check chooses, or the way round of a part or belt. */
+  | { readonly kind: "outcome" | "way"; readonly thing: Thing; readonly name: string; readonly place: Place }
   | { readonly kind: "file"; readonly file: string; readonly place: Place };
 
 const at = (place: Place, { line, character }: Position): boolean =>
   place.line === line && touches(place, character);
 
-/** The thing, stage or file meant at a position; undefined where there is none. */
+/** The thing, stage, outcome, way round or file meant at a position; undefined where there is none. */
 export function targetAt(file: FileModel, position: Position): Target | undefined {
   const link = file.links.find((l) => at(l.place, position));
   if (link?.file) return { kind: "file", file: link.file, place: link.place };
@@ -134,7 +137,15 @@ export function targetAt(file: FileModel, position: Position): Target | undefine
   if (thing) return { kind: "thing", thing, place: bound?.place as Place };
   const declared = file.things.find((t) => at(t.place, position));
   if (declared) return { kind: "thing", thing: declared, place: declared.place };
-  return stageAt(file, position) ?? perhapsAt(file, position);
+  return stageAt(file, position) ?? looseAt(file, position) ?? perhapsAt(file, position);
+}
+
+/** A name that the model does not bind. */
+function looseAt(file: FileModel, position: Position): Target | undefined {
+  const loose = looseNames(file).find((l) => at(l.place, position));
+  if (!loose) return undefined;
+  const { kind, thing, name, place } = loose;
+  return kind === "thing" ? { kind, thing, place } : { kind, thing, name, place };
 }
 
 /** A stage named where it is declared, or on a line of its own in the block of a `tighten`. */

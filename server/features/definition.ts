@@ -3,7 +3,8 @@
  */
 import type { Position } from "../../grammar";
 import type { Place, Project } from "../model";
-import { stagePlace, targetAt } from "./cursor";
+import { targetAt } from "./cursor";
+import { declarationOf } from "./mentions";
 
 /** The stretch that was pointed at, and where it leads. */
 export interface Definition {
@@ -18,6 +19,6 @@ export function definition(project: Project, path: string, position: Position): 
   if (!target) return null;
   if (target.kind === "file")
     return { from: target.place, to: { file: target.file, line: 0, start: 0, end: 0 } };
-  const to = target.kind === "stage" ? stagePlace(target.thing, target.stage) : target.thing.place;
+  const to = declarationOf(target);
   return to ? { from: target.place, to } : null;
 }

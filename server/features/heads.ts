@@ -14,6 +14,7 @@ import type { Entry } from "../facts";
 import { REPEATED } from "./expected";
 import type { Offer } from "./offer";
 import { nearestAbove, type Site } from "./site";
+import { bodyWithStops, plainBody, snippetsIn } from "./snippets";
 
 /** Constructs of which a block has one at most. */
 const ONCE: ReadonlySet<string> = new Set([
@@ -58,7 +59,27 @@ export function headOffers(site: Site): readonly Offer[] {
     ...own.filter((c) => !c.act && c.within.length > 0),
     ...own.filter((c) => c.within.length === 0),
   ];
-  return [...clauseHeads(site, inside), ...ranked.map((c) => headOffer(c.id, c.about))];
+  const plain = [...clauseHeads(site, inside), ...ranked.map((c) => headOffer(c.id, c.about))];
+  return plain.flatMap((offer) => {
+    const forms = formsToFill(site, offer.label);
+    // A word that is never written without its block is rarely wanted without it.
+    return constructs.get(offer.label)?.block === "must" ? [...forms, offer] : [offer, ...forms];
+  });
+}
+
+/** The forms to fill in that begin with a word. */
+function formsToFill({ context }: Site, word: string): Offer[] {
+  return snippetsIn(context)
+    .filter((one) => one.word === word)
+    .map(({ shape, body, about }) => ({
+      label: `${word} ${shape}`,
+      text: plainBody(body),
+      snippet: bodyWithStops(body),
+      filter: word,
+      kind: "snippet",
+      detail: "",
+      about,
+    }));
 }
 
 /** Some constructs need another before or around them. */

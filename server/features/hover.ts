@@ -2,14 +2,15 @@
  * What an editor tells of the place that is pointed at: a thing, a quantity, a word of the language, a code.
  */
 import { clauses, constructs, type Line, type Position, type SlotValue } from "../../grammar";
-import { fastenerFacts } from "../facts";
+import { checkOf, clauseOf, fastenerFacts, textIn } from "../facts";
 import { readQuantity } from "../facts/quantity";
 import { type FileModel, numbersByLine, type Place, type Project, type Thing } from "../model";
 import { hoverPhrase as say } from "../phrases/hover";
 import { pageByCode } from "../rules";
 import { formatQuantity, inOtherUnits } from "../units/format";
-import { aboutThing, stageText } from "./about";
+import { aboutThing, inBothUnits, stageText } from "./about";
 import { lineAt, phraseAt, scopeAt, type Target, targetAt, touches } from "./cursor";
+import { fastenerOnSheet, outcomesSaid, type SheetLook, USUAL_LOOK } from "./on-sheet";
 
 /** What is told. All texts are plain, and may hold words of the writer. */
 export interface Hover {
@@ -23,13 +24,18 @@ export interface Hover {
   readonly sentences: readonly string[];
 }
 
-/** What there is to tell at a position; null where there is nothing. */
-export function hover(project: Project, path: string, position: Position): Hover | null {
+/** What there is to tell at a position; null where there is nothing. `look`: how sheets of the project are printed. */
+export function hover(
+  project: Project,
+  path: string,
+  position: Position,
+  look: SheetLook = USUAL_LOOK,
+): Hover | null {
   const file = project.files.get(path);
   const line = file && lineAt(file, position.line);
   if (!line) return null;
   const target = targetAt(file, position);
-  if (target) return ofTarget(file, target, position.line);
+  if (target) return ofTarget(project, file, target, position.line, look);
   const slot = phraseAt(line, position.character)?.slots.find((s) => touches(s.span, position.character));
   const at = (span: { start: number; end: number }): Place => ({
     file: file.path,
@@ -42,7 +48,7 @@ export function hover(project: Project, path: string, position: Position): Hover
   return ofWord(line, position.character, at);
 }
 
-function ofTarget(file: FileModel, target: Target, row: number): Hover {
+function ofTarget(project: Project, file: FileModel, target: Target, row: number, look: SheetLook): Hover {
   const { place } = target;
   if (target.kind === "file") {
     return {
@@ -59,8 +65,15 @@ function ofTarget(file: FileModel, target: Target, row: number): Hover {
     const sentences = [say("stage-of", { things: thing.name }), ...(stage ? [`${stageText(stage)}.`] : [])];
     return { place, kind: say("kind.stage"), name: target.stage, title: "", sentences };
   }
-  const machine = scopeAt(file, row).machine;
-  const sentences = [...numberOf(file, thing), ...aboutThing(thing, machine)];
+  if (target.kind === "outcome" || target.kind === "way") return ofLoose(target);
+  const { machine, procedure } = scopeAt(file, row);
+  const printed =
+    procedure && thing.kind === "fastener" ? fastenerOnSheet(project, procedure, thing, look) : [];
+  const sentences = [
+    ...numberOf(file, thing),
+    ...aboutThing(thing, machine, printed),
+    ...(procedure && thing.kind === "check" ? outcomesSaid(procedure, thing) : []),
+  ];
   const construct = thing.entry.construct;
   // A derived thing (a face, a member of a set) is told by its own kind, others by the writer's word for them.
   const kind = constructs.get(construct)?.declares === thing.kind ? construct : thing.kind;
@@ -73,6 +86,21 @@ function ofTarget(file: FileModel, target: Target, row: number): Hover {
       sentences.length > 0 ? sentences : [constructs.get(construct)?.about ?? ""].filter((s) => s !== ""),
   };
 }
+
+/** An outcome that a check chooses, or the way round of a part: what it belongs to. */
+function ofLoose({ kind, thing, name, place }: Extract<Target, { kind: "outcome" | "way" }>): Hover {
+  const choice = checkOf(thing.entry).choices.find((c) => c.name.name === name);
+  const said = kind === "outcome" ? (choice?.value ? inBothUnits(choice.value) : "") : wayMark(thing);
+  return {
+    place,
+    kind: say(`kind.${kind}`),
+    name,
+    title: choice?.title ?? "",
+    sentences: [say(`${kind}-of`, { title: thing.title || thing.name }), ...(said ? [`${said}.`] : [])],
+  };
+}
+
+const wayMark = (thing: Thing): string => textIn(clauseOf(thing.entry, "way-round"), "mark");
 
 const NUMBERED: ReadonlySet<string> = new Set(["step", "check"]);
 

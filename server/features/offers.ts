@@ -3,7 +3,7 @@
  */
 import { CONSTRUCTS, type SlotElement } from "../../grammar";
 import { clauses } from "../../grammar/constructs";
-import { checkOf, fastenerFacts, kitsOf, possibleOutcomes } from "../facts";
+import { checkOf, clausesOf, fastenerFacts, kitsOf, possibleOutcomes } from "../facts";
 import { fits, type Thing } from "../model";
 import { PAGES } from "../rules";
 import { kinds } from "../units/dimension";
@@ -13,7 +13,9 @@ import { HAZARDS } from "../walk";
 import { fastenersAround, thingsInSight } from "./cursor";
 import type { Expected, Filled, Said } from "./expected";
 import { stillFree } from "./heads";
+import { wayOf } from "./loose";
 import type { Offer, OfferKind } from "./offer";
+import { rankedFor, rankedTargets, rankedTools } from "./ranking";
 import { nearestAbove, type Site } from "./site";
 
 /** What is offered for something that may come next on a line that begins with `construct`. */
@@ -53,8 +55,6 @@ function wordOffers(label: string, { fresh, clause, clauses: said }: Said): Offe
   return free ? [plain(label, "clause", "", clauses.get(clause)?.about ?? "")] : [];
 }
 
-const DIRECTIONS = ["clockwise", "anticlockwise"];
-
 function nameOffers(
   site: Site,
   construct: string,
@@ -66,7 +66,7 @@ function nameOffers(
   if (role === "code") return codeOffers();
   if (role === "hazard") return hazardOffers(site, construct, said);
   if (role === "members") return thingOffers(site, construct, role, ["member"], said);
-  if (role === "direction") return DIRECTIONS.map((d) => plain(d, "word"));
+  if (role === "direction") return wayOffers(site, said.filled);
   if (role === "act") return CONSTRUCTS.filter((c) => c.act).map((c) => plain(c.id, "word", "", c.about));
   return [];
 }
@@ -85,9 +85,48 @@ function thingOffers(
   const fitting = thingsInSight(site.file, site.scope).filter(
     (t) => fits(t, accepts) && !already.has(t.name) && t !== itself,
   );
-  return renewedFirst(site, construct, fitting).map((t) =>
-    plain(t.name, "thing", t.title ? `${t.kind} · ${t.title}` : t.kind),
-  );
+  const likely = likelyFirst(site, construct, clause, [...already], filled, fitting);
+  return renewedFirst(site, construct, likely).map((thing) => ({
+    ...plain(thing.name, "thing", thing.title ? `${thing.kind} · ${thing.title}` : thing.kind),
+    declared: thing.place,
+  }));
+}
+
+/** Things in the order in which they are likely to be meant where the line stands. */
+function likelyFirst(
+  site: Site,
+  construct: string,
+  clause: string,
+  already: readonly string[],
+  filled: readonly Filled[],
+  things: readonly Thing[],
+): readonly Thing[] {
+  const { scope, row } = site;
+  if (clause === "with") return rankedTools(fastenersMeant(site, filled), things);
+  if (clause !== "" || !scope.procedure) return things;
+  if (construct === "item") return toBeRenewedFirst(scope.procedure.thing, things);
+  return construct === "go-to" || construct === "repeat"
+    ? rankedTargets(construct, row, things)
+    : rankedFor(construct, scope.procedure, row, already, things);
+}
+
+/** For a kit: what is renewed every time first, what is in a kit already last. */
+function toBeRenewedFirst(procedure: Thing, things: readonly Thing[]): readonly Thing[] {
+  const inKit = new Set(kitsOf(procedure.entry).flatMap((k) => k.items.map((i) => i.thing.name)));
+  const renewed = (t: Thing): boolean => clausesOf(t.entry, "renew").some((d) => d.words.includes("every"));
+  const fresh = things.filter((t) => !inKit.has(t.name));
+  return [
+    ...fresh.filter(renewed),
+    ...fresh.filter((t) => !renewed(t)),
+    ...things.filter((t) => inKit.has(t.name)),
+  ];
+}
+
+/** The fasteners that the line names, or that the block around it tightens. */
+function fastenersMeant(site: Site, filled: readonly Filled[]): readonly Thing[] {
+  const named = filled.filter((f) => f.clause === "" && f.role === "what").flatMap((f) => f.words);
+  const here = named.flatMap((name) => site.scope.find(name, ["fastener"]) ?? []);
+  return here.length > 0 ? here : fastenersAround(site.file, site.row);
 }
 
 /** The hazards of the machine or house, and those of the trade; first those that the signal word fits. */
@@ -114,14 +153,22 @@ function renewedFirst(site: Site, construct: string, things: readonly Thing[]): 
 /** In a fastener's own block a stage is declared, so nothing is offered; else the stages of the fasteners meant. */
 function stageOffers(site: Site, { filled }: Said): Offer[] {
   if (site.context === "fastener") return [];
-  const named = filled.filter((f) => f.clause === "" && f.role === "what").flatMap((f) => f.words);
-  const here = named.flatMap((name) => site.scope.find(name, ["fastener"]) ?? []);
-  const fasteners = here.length > 0 ? here : fastenersAround(site.file, site.row);
-  return fasteners.flatMap((f) =>
+  return fastenersMeant(site, filled).flatMap((f) =>
     fastenerFacts(f.entry)
       .stages.filter((s) => s.name !== "")
       .map((s) => plain(s.name, "stage", f.name)),
   );
+}
+
+/** The way round that what is put on declares; where it is declared, or is that of a belt, the usual words. */
+function wayOffers(site: Site, filled: readonly Filled[]): Offer[] {
+  const named = filled.filter((f) => f.role === "what").flatMap((f) => f.words);
+  const ways = named.flatMap((name) => {
+    const thing = site.scope.find(name, ["part", "belt"]);
+    const way = thing && wayOf(thing);
+    return way ? [plain(way.name, "word", thing?.title ?? "")] : [];
+  });
+  return ways.length > 0 ? ways : ["clockwise", "anticlockwise"].map((d) => plain(d, "word"));
 }
 
 function codeOffers(): Offer[] {

@@ -11,6 +11,8 @@ import {
   type DocumentSymbol,
   type FoldingRange,
   FoldingRangeKind,
+  InsertTextFormat,
+  InsertTextMode,
   type Location,
   type Diagnostic as LspDiagnostic,
   type TextEdit as LspTextEdit,
@@ -29,6 +31,13 @@ export interface Abilities {
   readonly related: boolean;
   readonly markdown: boolean;
   readonly nestedSymbols: boolean;
+  /** It knows stops in a text that is put in. */
+  readonly snippets: boolean;
+  /** It indents further lines of what is put in when it is told to. */
+  readonly indents: boolean;
+  /** It asks for the documentation of an offer when it shows it, and reads Markdown in it. */
+  readonly resolvesOffers: boolean;
+  readonly markdownOffers: boolean;
 }
 
 type UriOf = (file: string) => string;
@@ -108,20 +117,47 @@ const ITEM_KINDS: Readonly<Record<OfferKind, CompletionItemKind>> = {
   outcome: CompletionItemKind.Value,
   code: CompletionItemKind.Constant,
   file: CompletionItemKind.File,
+  snippet: CompletionItemKind.Snippet,
 };
 
-/** An offer of completion; `rank` keeps the order that they came in. */
-export function completionOf(completion: Completion, line: number, rank: number): CompletionItem {
-  const { label, text, kind, detail, about, start, end } = completion;
+/** Where an offer is made: the line and its indentation, and its rank among the offers. */
+export interface OfferedAt {
+  readonly line: number;
+  readonly indent: string;
+  readonly rank: number;
+}
+
+/** An offer of completion, without its documentation; the rank keeps the order that they came in. */
+export function completionOf(
+  completion: Completion,
+  { line, indent, rank }: OfferedAt,
+  { snippets, indents }: Abilities,
+): CompletionItem {
+  const { label, text, kind, detail, start, end, snippet, filter } = completion;
+  const written = snippets && snippet !== undefined ? snippet : text;
+  // An editor that leaves further lines as they come gets them with the indentation of the first.
+  const byUs = !snippets && !indents;
   return {
     label,
     kind: ITEM_KINDS[kind],
     sortText: String(rank).padStart(5, "0"),
     // A unit is written with a space before it, which must not keep it from being found.
-    filterText: text.trim(),
-    textEdit: { range: rangeOf({ file: "", line, start, end }), newText: text },
+    filterText: filter ?? text.trim(),
+    textEdit: {
+      range: rangeOf({ file: "", line, start, end }),
+      newText: byUs ? written.replace(/\n(?=.)/g, `\n${indent}`) : written,
+    },
+    ...(written === snippet ? { insertTextFormat: InsertTextFormat.Snippet } : {}),
+    ...(snippet !== undefined && indents ? { insertTextMode: InsertTextMode.adjustIndentation } : {}),
     ...(detail === "" ? {} : { detail }),
-    ...(about === "" ? {} : { documentation: about }),
+  };
+}
+
+/** Sentences as the documentation of an offer. */
+export function documentationOf(sentences: readonly string[], { markdownOffers }: Abilities): MarkupContent {
+  return {
+    kind: markdownOffers ? MarkupKind.Markdown : MarkupKind.PlainText,
+    value: markdownOffers ? sentences.map(escapeMarkdown).join("\n\n") : sentences.join("\n"),
   };
 }
 
@@ -144,13 +180,18 @@ const SYMBOL_KINDS: Readonly<Record<string, SymbolKind>> = {
   choice: SymbolKind.EnumMember,
 };
 
+/** The sign that an editor shows for a construct. */
+export function symbolKindOf(construct: string): SymbolKind {
+  return SYMBOL_KINDS[construct] ?? SymbolKind.Object;
+}
+
 /** A line of the outline, with what stands in it. */
 export function symbolOf(item: OutlineItem): DocumentSymbol {
   const selection = rangeOf(item.place);
   return {
     name: item.label.trim() === "" ? item.kind : item.label,
     detail: item.detail === "" ? item.kind : `${item.kind} ${item.detail}`,
-    kind: SYMBOL_KINDS[item.kind] ?? SymbolKind.Object,
+    kind: symbolKindOf(item.kind),
     // The end of a line is not known here: the next line's start is the same place to an editor.
     range: { start: { line: item.line, character: 0 }, end: { line: item.lastLine + 1, character: 0 } },
     selectionRange: selection,
@@ -177,9 +218,11 @@ export function foldOf({ line, lastLine, kind }: Fold): FoldingRange {
   return {
     startLine: line,
     endLine: lastLine,
-    ...(kind === "comment" ? { kind: FoldingRangeKind.Comment } : {}),
+    ...(kind === "block" ? {} : { kind: FOLD_KINDS[kind] }),
   };
 }
+
+const FOLD_KINDS = { comment: FoldingRangeKind.Comment, uses: FoldingRangeKind.Imports };
 
 /** An edit of one file. */
 export function editOf({ start, end, text }: Edit): LspTextEdit {
@@ -189,6 +232,8 @@ export function editOf({ start, end, text }: Edit): LspTextEdit {
 export const ACTION_KINDS = {
   fix: CodeActionKind.QuickFix,
   allow: CodeActionKind.QuickFix,
+  declare: CodeActionKind.QuickFix,
+  move: `${CodeActionKind.Refactor}.move`,
   "fix-all": `${CodeActionKind.SourceFixAll}.torquil`,
 } as const;
 

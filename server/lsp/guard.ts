@@ -111,6 +111,25 @@ export const position: Look = (params) =>
 export const range: Look = (params) =>
   document(params) ?? (isObject(params) && isRange(params.range) ? null : "range must have start and end.");
 
+/** A document and positions in it. */
+export const positions: Look = (params) => {
+  const list = isObject(params) ? params.positions : undefined;
+  const fits = Array.isArray(list) && list.every(isPosition);
+  return document(params) ?? (fits ? null : "positions must be a list, each with line and character.");
+};
+
+/** A name to be given to what stands at a position. */
+export const newName: Look = (params) =>
+  position(params) ??
+  (isObject(params) && typeof params.newName === "string" ? null : "newName must be a string.");
+
+/** What is looked for. */
+export const query: Look = (params) =>
+  isObject(params) && typeof params.query === "string" ? null : "query must be a string.";
+
+/** Parameters that are read with care where they are used. */
+export const anything: Look = () => null;
+
 /** A document with its text. */
 export const openedDocument: Look = (params) => {
   const given = isObject(params) ? params.textDocument : undefined;

@@ -2,8 +2,6 @@
  * Answers what an editor asks to know about a document.
  */
 import type {
-  CompletionList,
-  CompletionParams,
   DocumentSymbol,
   DocumentSymbolParams,
   FoldingRange,
@@ -14,33 +12,20 @@ import type {
   SymbolInformation,
   TextDocumentPositionParams,
 } from "vscode-languageserver/node";
-import { completion, definition, folding, hover, outline, references } from "../features";
-import type { FileModel } from "../model";
-import { completionOf, flatSymbols, foldOf, hoverOf, locationOf, rangeOf, symbolOf } from "./convert";
+import { definition, folding, hover, outline, references } from "../features";
+import { flatSymbols, foldOf, hoverOf, locationOf, rangeOf, symbolOf } from "./convert";
 import { answer, document, position } from "./guard";
-import type { Located } from "./projects";
+import { type Modelled, modelAt } from "./model-at";
 import type { Session } from "./session";
 
-/** Answers hover, completion, definition, references, outline and folding. */
+/** Answers hover, definition, references, outline and folding. */
 export function answerLookups(session: Session): void {
   const { projects } = session;
-  const fileOf = (uri: string): (Located & { model: FileModel }) | null => {
-    const located = projects.locate(uri);
-    const model = located?.workspace.project().files.get(located.file);
-    return located && model ? { ...located, model } : null;
-  };
+  const fileOf = (uri: string): Modelled | null => modelAt(session, uri);
   answer(session, "textDocument/hover", position, (params: TextDocumentPositionParams): Hover | null => {
     const at = fileOf(params.textDocument.uri);
-    const found = at && hover(at.workspace.project(), at.file, params.position);
+    const found = at && hover(at.workspace.project(), at.file, params.position, at.workspace.settings());
     return found && { contents: hoverOf(found, session.client), range: rangeOf(found.place) };
-  });
-  answer(session, "textDocument/completion", position, (params: CompletionParams): CompletionList => {
-    const at = fileOf(params.textDocument.uri);
-    const offers = at ? completion(at.workspace.project(), at.file, params.position) : [];
-    return {
-      isIncomplete: false,
-      items: offers.map((offer, rank) => completionOf(offer, params.position.line, rank)),
-    };
   });
   answer(
     session,

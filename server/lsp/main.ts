@@ -8,6 +8,7 @@ import {
   LSPErrorCodes,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
+import { PRESS, servePress } from "../press/press";
 import { diskFiles } from "../project";
 import { readMessages } from "./frames";
 import { serve } from "./server";
@@ -45,4 +46,5 @@ function main(): void {
   connection.listen();
 }
 
-main();
+if (process.argv[2] === PRESS && process.send) servePress();
+else main();

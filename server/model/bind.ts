@@ -2,7 +2,7 @@
  * Binds the names of a file: its own declarations, those of the files it uses, and each use of a name to its thing.
  */
 import { constructs } from "../../grammar";
-import { type Entry, fastenerFacts, headerOf, keptBy, type NameAt } from "../facts";
+import { type Entry, fastenerFacts, headerOf, keptBy, keptByEntry, type NameAt, namesIn } from "../facts";
 import { type Declared, placeAt, referencesIn } from "./declare";
 import type { Binding, FileModel, Link, Machine, Owner, Part, Procedure, Thing } from "./types";
 
@@ -35,7 +35,7 @@ export function bindFile(declared: Declared, used: readonly Declared[], links: r
   for (const child of declared.entries) {
     const owner = declared.things.find((t) => t.entry === child.entry && t.line === child.row) ?? null;
     if (owner?.kind === "procedure") {
-      const procedure = procedureOf(owner, declared, allMachines, sharedIndex, anyBroken);
+      const procedure = procedureOf(owner, declared, used, allMachines, sharedIndex, anyBroken);
       procedures.push(procedure);
       for (const binding of procedure.bindings) bindings.push(binding);
     } else {
@@ -126,6 +126,7 @@ export function fits(thing: Thing, accepts: readonly string[]): boolean {
 function procedureOf(
   thing: Thing,
   declared: Declared,
+  used: readonly Declared[],
   machines: readonly Machine[],
   shared: readonly Index[],
   anyBroken: boolean,
@@ -140,13 +141,14 @@ function procedureOf(
   const ownIndex = indexOf(own);
   const [fileIndex = new Map(), ...usedIndexes] = shared;
   const machineIndex = machine ? [indexOfMachine(machine)] : [];
-  const find = finder([ownIndex, ...machineIndex, ...shared]);
+  const left = temporariesLeft(thing, [declared, ...used]);
+  const find = finder([ownIndex, ...machineIndex, ...shared, ...left]);
   const sight: Sight = {
     file: declared.path,
     owner: thing.owns,
     find,
     near: [ownIndex, fileIndex],
-    far: [...machineIndex, ...usedIndexes],
+    far: [...machineIndex, ...usedIndexes, ...left],
     names: namesToken(thing, declared.things),
   };
   const head: Binding[] = [];
@@ -167,6 +169,34 @@ function procedureOf(
       thing.entry.brokenInside || anyBroken || unknown || (header.machine !== null && machine === null),
   };
 }
+
+/** The temporaries of the procedures that a procedure follows: what they leave in, it takes out or hands back. */
+function temporariesLeft(thing: Thing, files: readonly Declared[]): readonly Index[] {
+  const names = followedIn(thing.entry);
+  return names.length === 0 ? [] : files.flatMap((file) => names.map((name) => temporariesOf(file)(name)));
+}
+
+const followedIn = keptByEntry((entry: Entry): readonly string[] => [
+  ...(entry.construct === "follow" ? namesIn(entry.form, "procedure").map(({ name }) => name) : []),
+  ...entry.children.flatMap((child) => followedIn(child.entry)),
+]);
+
+/** A file's temporaries by the procedure that declares them; the same index as long as the file is the same. */
+const temporariesOf = keptBy((declared: Declared): ((procedure: string) => Index) => {
+  const known = new Map<string, Index>();
+  return (procedure) => {
+    const index =
+      known.get(procedure) ??
+      indexOf(
+        declared.things.filter(
+          ({ kind, owner }) =>
+            kind === "temporary" && owner?.kind === "procedure" && owner.name === procedure,
+        ),
+      );
+    known.set(procedure, index);
+    return index;
+  };
+});
 
 /** What the names in a part of a procedure are looked up in. */
 interface Sight {

@@ -83,6 +83,8 @@ export const actsDe: Record<ActWord, string> = {
   order: "Reihenfolge: {order}.",
   "left-hand-on": "Linksgewinde an: {members}.",
   "turns-only": "Nur {direction} drehen: {what}.",
+  "bend-radius": "Biegeradius: {amount}.",
+  slack: "{amount} Länge als Reserve lassen.",
   "oil.thread": "Nur am Gewinde.",
   "oil.head": "Nur unter dem Kopf.",
   "oil.both": "Am Gewinde und unter dem Kopf.",

@@ -86,6 +86,8 @@ export const actsEn = {
   order: "Order: {order}.",
   "left-hand-on": "Left-hand thread on: {members}.",
   "turns-only": "Turn {what} {direction} only.",
+  "bend-radius": "Bend radius: {amount}.",
+  slack: "Leave {amount} of slack.",
   "oil.thread": "On the thread only.",
   "oil.head": "Under the head only.",
   "oil.both": "On the thread and under the head.",

@@ -83,6 +83,8 @@ export const actsEs: Record<ActWord, string> = {
   order: "Orden: {order}.",
   "left-hand-on": "Rosca a izquierdas en: {members}.",
   "turns-only": "Girar {what} solo {direction}.",
+  "bend-radius": "Radio de curvatura: {amount}.",
+  slack: "Dejar {amount} de holgura.",
   "oil.thread": "Solo en la rosca.",
   "oil.head": "Solo bajo la cabeza.",
   "oil.both": "En la rosca y bajo la cabeza.",

@@ -83,6 +83,8 @@ export const actsFr: Record<ActWord, string> = {
   order: "Ordre\u00a0: {order}.",
   "left-hand-on": "Filetage à gauche sur\u00a0: {members}.",
   "turns-only": "Tourner {what} uniquement {direction}.",
+  "bend-radius": "Rayon de courbure : {amount}.",
+  slack: "Laisser {amount} de mou.",
   "oil.thread": "Sur le filetage seulement.",
   "oil.head": "Sous la tête seulement.",
   "oil.both": "Sur le filetage et sous la tête.",

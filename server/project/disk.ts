@@ -19,6 +19,7 @@ import {
   statSync,
   writeFileSync,
 } from "node:fs";
+import { createFiles } from "./create";
 import { decodeText } from "./decode";
 import { type FileProblem, type Files, type FolderEntry, LARGEST_FILE } from "./files";
 import { absolutePath, joinPath, parentOf } from "./paths";
@@ -29,6 +30,13 @@ const HALF = /^\.torquil-(\d+)-\d+\.part$/;
 export function diskFiles(): Files {
   const swept = new Set<string>();
   let count = 0;
+  /** A name for what is not whole yet; what runs before this one left in the folder is swept up first. */
+  const half = (folder: string): string => {
+    if (!swept.has(folder)) sweep(folder);
+    swept.add(folder);
+    count++;
+    return joinPath(folder, `.torquil-${process.pid}-${count}.part`);
+  };
   return {
     readText: (path) =>
       attempt(() => {
@@ -44,13 +52,15 @@ export function diskFiles(): Files {
         const target = existsSync(path) ? absolutePath("/", realpathSync.native(path)) : path;
         const folder = parentOf(target);
         mkdirSync(folder, { recursive: true });
-        if (!swept.has(folder)) sweep(folder);
-        swept.add(folder);
-        count++;
-        writeWhole(target, joinPath(folder, `.torquil-${process.pid}-${count}.part`), contents);
+        writeWhole(target, half(folder), contents);
         return {};
       });
       return "problem" in outcome ? outcome.problem : null;
+    },
+    create: (folder, contents) => {
+      const failed = createFiles(folder, contents, half);
+      if (!failed) return null;
+      return { path: failed.at, problem: problemOf(failed.cause) };
     },
   };
 }
@@ -65,6 +75,8 @@ const PROBLEMS: Readonly<Record<string, FileProblem["kind"]>> = {
   EPERM: "denied",
   EROFS: "denied",
   ELOOP: "link-loop",
+  EEXIST: "exists",
+  ENOTEMPTY: "exists",
   ENOSPC: "full",
   EDQUOT: "full",
 };
@@ -74,10 +86,14 @@ function attempt<T>(work: () => T): T | { readonly problem: FileProblem } {
   try {
     return work();
   } catch (error) {
-    const code = (error as { code?: unknown } | null)?.code;
-    if (typeof code !== "string") throw error;
-    return { problem: { kind: PROBLEMS[code] ?? "failed", detail: code } };
+    return { problem: problemOf(error) };
   }
+}
+
+function problemOf(error: unknown): FileProblem {
+  const code = (error as { code?: unknown } | null)?.code;
+  if (typeof code !== "string") throw error;
+  return { kind: PROBLEMS[code] ?? "failed", detail: code };
 }
 
 function kindOf(path: string): "file" | "folder" | "other" {
@@ -152,13 +168,26 @@ function writeWhole(target: string, half: string, contents: string | Uint8Array)
   }
 }
 
-/** Takes away what runs that were killed left in a folder. One with our own number is from a process before us. */
+/** So long after its last change nobody is writing a file any more: it takes a moment only. In milliseconds. */
+const LONG_DEAD = 60_000;
+
+/**
+ * Takes away what runs that were killed left in a folder. One with our own number is from a process before us; and since
+ * another program may have got the number of a dead run, what has not changed for a while goes too.
+ */
 function sweep(folder: string): void {
   for (const name of readdirSync(folder)) {
     const run = Number(HALF.exec(name)?.[1] ?? Number.NaN);
-    if (!Number.isNaN(run) && (run === process.pid || !isRunning(run)))
-      rmSync(joinPath(folder, name), { force: true });
+    if (Number.isNaN(run)) continue;
+    const path = joinPath(folder, name);
+    const isDead = run === process.pid || !isRunning(run) || Date.now() - changedAt(path) > LONG_DEAD;
+    if (isDead) rmSync(path, { recursive: true, force: true });
   }
+}
+
+/** When a file was last changed; now, where it has gone meanwhile. */
+function changedAt(path: string): number {
+  return statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? Date.now();
 }
 
 function isRunning(run: number): boolean {

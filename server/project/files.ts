@@ -21,6 +21,7 @@ export interface FileProblem {
     | "link-loop"
     | "outside"
     | "full"
+    | "exists"
     | "failed";
   readonly line?: number;
   readonly character?: number;
@@ -51,6 +52,14 @@ export interface Files {
   readonly realPath: (path: string) => { readonly path: string } | { readonly problem: FileProblem };
   /** Writes a file whole or not at all, and makes the folders it needs; null when it is written. */
   readonly write: (path: string, contents: string | Uint8Array) => FileProblem | null;
+  /**
+   * Writes files that must not be there yet, by their path from a folder: all of them or none, and never over another.
+   * null when they are written; else `path` is the one that could not be.
+   */
+  readonly create: (
+    folder: string,
+    contents: Readonly<Record<string, string>>,
+  ) => { readonly path: string; readonly problem: FileProblem } | null;
 }
 
 const WORDS: Readonly<Record<FileProblem["kind"], string>> = {
@@ -66,6 +75,7 @@ const WORDS: Readonly<Record<FileProblem["kind"], string>> = {
   outside:
     'This link leads outside the project folder, where nothing is read. Take it out, or name it under "skip" in torquil.json.',
   full: "The disk is full.",
+  exists: "Something stands there already, and nothing is written over it.",
   failed: "The system could not do this ({detail}).",
 };
 

@@ -32,16 +32,18 @@ const FAMILIES: readonly { readonly name: string; readonly files: readonly strin
   { name: "Noto Sans Symbols 2", files: ["noto-sans-symbols-2/400Regular/NotoSansSymbols2_400Regular.ttf"] },
 ];
 
+/** The font files, as paths in `@expo-google-fonts`. */
+export const FONT_FILES: readonly string[] = FAMILIES.flatMap((family) => family.files);
+
 /** Loads compiler and fonts (about 14 MB; keep the result for further sheets). The error says what is missing. */
 export function loadTypesetter(): { readonly typesetter: Typesetter } | { readonly error: string } {
   try {
     const require = createRequire(import.meta.url);
     const { NodeCompiler } = require("@myriaddreamin/typst-ts-node-compiler");
-    const files = FAMILIES.flatMap((family) => family.files);
     return {
       typesetter: {
         families: FAMILIES.map((family) => family.name),
-        fonts: files.map((file) => readFileSync(require.resolve(`@expo-google-fonts/${file}`))),
+        fonts: FONT_FILES.map((file) => readFileSync(require.resolve(`@expo-google-fonts/${file}`))),
         create: (args) => NodeCompiler.create(args),
       },
     };

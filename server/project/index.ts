@@ -7,7 +7,7 @@ export { type Discovery, discover, type NamedProject, type NameProblem } from ".
 export { diskFiles } from "./disk";
 export * from "./files";
 export { type MemoryEntry, type MemoryFiles, memoryFiles } from "./memory";
-export { absolutePath, joinPath, nameOf, parentOf, shownPath, within } from "./paths";
+export { absolutePath, joinPath, nameOf, parentOf, relativePath, shownPath, within } from "./paths";
 export { createResolve } from "./resolve";
 export { findRoot, loadSettings } from "./root";
 export {

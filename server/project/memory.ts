@@ -86,6 +86,13 @@ export function memoryFiles(start: Readonly<Record<string, MemoryEntry>> = {}): 
       entries.set("path" in found ? found.path : path, contents);
       return null;
     },
+    create: (folder, contents) => {
+      const paths = Object.keys(contents).map((path) => joinPath(folder, path));
+      const taken = paths.find((path) => entries.has(path) || isFolder(path));
+      if (taken !== undefined) return { path: taken, problem: { kind: "exists" } };
+      for (const [path, text] of Object.entries(contents)) entries.set(joinPath(folder, path), text);
+      return null;
+    },
     set: (path, entry) => void entries.set(path, entry),
     remove: (path) => void entries.delete(path),
   };

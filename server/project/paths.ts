@@ -33,6 +33,11 @@ export function within(folder: string, path: string): string | null {
   return path.startsWith(start) ? path.slice(start.length) : null;
 }
 
+/** The way from a folder to a path, over `..` where it lies elsewhere. Both are absolute. */
+export function relativePath(folder: string, path: string): string {
+  return posix.relative(folder, path);
+}
+
 /** A path as a person in a folder would write it: from there when it lies in it, else whole. */
 export function shownPath(folder: string, path: string): string {
   return within(folder, path) ?? path;

@@ -59,6 +59,11 @@ export const settingsSchema = z
       .array(z.string().min(1))
       .optional()
       .meta({ description: "Files and folders that are not looked at, as patterns from this folder." }),
+    baseline: z
+      .string()
+      .min(1)
+      .optional()
+      .meta({ description: "The baseline file, from this folder: findings in it are hidden by `check`." }),
   })
   .meta({ title: "Settings of a Torquil project", description: "torquil.json, in the project's folder" });
 

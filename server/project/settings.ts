@@ -19,6 +19,8 @@ export interface Settings {
   readonly units: "both" | "metric" | "imperial";
   /** Patterns of what is not looked at, from the project's folder. */
   readonly skip: readonly string[];
+  /** The baseline file, as a path from the project's folder; null where there is none. */
+  readonly baseline: string | null;
 }
 
 export const DEFAULT_SETTINGS: Settings = {
@@ -27,6 +29,7 @@ export const DEFAULT_SETTINGS: Settings = {
   language: "en",
   units: "both",
   skip: [],
+  baseline: null,
 };
 
 /** A fault in the settings file. Line and characters count from 0, in UTF-16. */
@@ -65,6 +68,7 @@ function settingsOf(file: SettingsFile): Settings {
     language: file.language ?? DEFAULT_SETTINGS.language,
     units: file.units ?? DEFAULT_SETTINGS.units,
     skip: file.skip ?? DEFAULT_SETTINGS.skip,
+    baseline: file.baseline ?? DEFAULT_SETTINGS.baseline,
   };
 }
 

@@ -109,14 +109,6 @@ function parted(words: string, value: string): Atom[] {
     .map((part) => (part === "{value}" ? quantity(value) : text(part)));
 }
 
-/** Names of places longer than this stand on a line of their own, so that each is beside its box. */
-const LONG_PLACE = 12;
-
-/** What parts the places where a value is measured. */
-export function betweenPlaces(places: readonly string[]): Atom {
-  return places.some((place) => place.length > LONG_PLACE) ? LINE_BREAK : text("  ");
-}
-
 /** What a node takes over from the item it stands for. */
 export function base(item: Item): { id: string; changed: boolean } {
   return { id: item.id, changed: item.changed === true };

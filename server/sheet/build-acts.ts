@@ -1,13 +1,12 @@
 /**
  * Acts as items of the sheet: sentences, with people, left-hand threads, stages and boxes; and waits.
  */
-import { fastenerFacts } from "../facts";
 import type { Thing } from "../model";
 import type { Quantity } from "../units/quantity";
 import type { Action, Tightening, Wait } from "./blocks";
 import { moreSaid } from "./build-clauses";
 import { type Build, itemOf, quantityRuns, rangeOf, saidIn, type Titled } from "./build-context";
-import { holdingSaid, mainSaid, THREADED, waitSentence } from "./build-sentences";
+import { holdingSaid, isLeftHanded, mainSaid, THREADED, waitSentence } from "./build-sentences";
 import { boxesOf, orderSaid, stageSaid, stagesDone } from "./build-stages";
 import { type Use, WHAT } from "./build-uses";
 import { sentences } from "./fill";
@@ -39,15 +38,15 @@ function actionOf(build: Build, use: Use, what: readonly Titled[], suffix: strin
       ...moreSaid(build, use, things),
     ]),
     ...(act.people > 1 ? { people: act.people } : {}),
-    ...(things.some((thing) => isLeftHand(use, thing)) ? { leftHand: true as const } : {}),
+    ...(isLeftHand(use, things) ? { leftHand: true as const } : {}),
     ...(tightening ? { tightening } : {}),
   };
 }
 
-function isLeftHand({ act }: Use, thing: Thing): boolean {
-  if (thing.kind !== "fastener" || !THREADED.has(act.verb)) return false;
-  const { leftHand, leftHandOn } = fastenerFacts(thing.entry);
-  return leftHand && leftHandOn.length === 0;
+/** Whether every thread that an act turns is left-hand; where only some are, the sentence says which. */
+function isLeftHand({ act }: Use, things: readonly Thing[]): boolean {
+  const fasteners = things.filter(({ kind }) => kind === "fastener");
+  return THREADED.has(act.verb) && fasteners.length > 0 && fasteners.every(isLeftHanded);
 }
 
 function tighteningOf(build: Build, use: Use, fastener: Thing): Tightening | undefined {

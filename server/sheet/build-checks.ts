@@ -2,7 +2,7 @@
  * What a check holds beside acts: what is measured or looked at, and where each outcome leads.
  */
 import { type Choice, checkOf, type Limit, namesIn, textIn, timesOf } from "../facts";
-import { type Spot, stepAround } from "../model";
+import { type Spot, stepAround, type Thing } from "../model";
 import { makeQuantity, type Quantity } from "../units/quantity";
 import type { Lead, Look, Measure, Outcome, Step, Work } from "./blocks";
 import { choiceTitle, outcomeIn, outcomeName } from "./build-conditions";
@@ -14,9 +14,11 @@ import {
   refOf,
   saidIn,
   targetOf,
+  thingAt,
   titles,
   words,
 } from "./build-context";
+import { membersOf } from "./build-stages";
 import { plain, strong } from "./fill";
 import type { Range, Runs } from "./inline";
 import { prose } from "./markdown";
@@ -24,9 +26,30 @@ import { prose } from "./markdown";
 /** Makes the body of an outcome, its lead left out. */
 export type BodyOf = (outcome: Spot, lead: Spot | undefined) => readonly (Work | Step)[];
 
+/** The values a check gives: one at each of its places, and that for each member of the sets it is done for. */
+export function valuesOf(check: Spot): readonly string[] {
+  const { places } = checkOf(check.entry);
+  const own = places.length > 0 ? places : [""];
+  return setsAround(check).reduce<readonly string[]>(
+    (names, set) =>
+      membersOf(set).flatMap((member) => names.map((name) => (name ? `${member}: ${name}` : member))),
+    own,
+  );
+}
+
+/** The sets for each member of which a place of the job is done, innermost first. */
+function setsAround(spot: Spot): readonly Thing[] {
+  const sets: Thing[] = [];
+  for (let at = spot.parent; at; at = at.parent) {
+    const set = at.entry.construct === "for" && thingAt(at, namesIn(at.entry.form, "set")[0], ["set"]);
+    if (set) sets.push(set);
+  }
+  return sets;
+}
+
 /** What is measured by a limit. */
 export function measureOf(build: Build, check: Spot, spot: Spot): readonly Measure[] {
-  const { limits, places } = checkOf(check.entry);
+  const { limits } = checkOf(check.entry);
   const limit = limits.find((one) => one.entry === spot.entry);
   if (!limit?.value) return [];
   const temperature = quantityRuns(build, limit.temperature);
@@ -38,7 +61,7 @@ export function measureOf(build: Build, check: Spot, spot: Spot): readonly Measu
       ...(limit.what ? { what: plain(limit.what) } : {}),
       limit: limitSaid(build, limit, limit.value),
       ...rangeOf(build, limit.value),
-      places: places.length > 0 ? places : [""],
+      places: valuesOf(check),
       ...(temperature.length > 0 ? { temperature } : {}),
       ...(instrument.length > 0 ? { instrument } : {}),
     },
@@ -62,7 +85,7 @@ function toolsSaid(build: Build, spot: Spot): Runs {
 
 /** What is measured for a choice by value where no limit says it; at the first choice, nothing at the others. */
 export function chosenMeasure(build: Build, check: Spot, spot: Spot): readonly Measure[] {
-  const { limits, choices, places } = checkOf(check.entry);
+  const { limits, choices } = checkOf(check.entry);
   const first = check.children.find(({ entry }) => entry.construct === "choose");
   const all = choices.flatMap(({ value }) => value ?? []);
   const whole = spanOf(all);
@@ -74,7 +97,7 @@ export function chosenMeasure(build: Build, check: Spot, spot: Spot): readonly M
       ...itemOf(spot),
       limit: quantityRuns(build, whole),
       ...rangeOf(build, whole),
-      places: places.length > 0 ? places : [""],
+      places: valuesOf(check),
       ...(instrument.length > 0 ? { instrument } : {}),
     },
   ];

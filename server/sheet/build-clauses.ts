@@ -18,7 +18,7 @@ import { type Spot, stepAround, type Thing } from "../model";
 import { type ActWord, actTemplate } from "../phrases/acts";
 import type { Runs } from "./blocks";
 import { type Build, quantityRuns, saidIn, stepWords, targetOf, thingAt, titles } from "./build-context";
-import { eventSaid, said, THREADED } from "./build-sentences";
+import { eventSaid, isLeftHanded, said, THREADED } from "./build-sentences";
 import { bare, orderSaid, stagesDone } from "./build-stages";
 import type { Use } from "./build-uses";
 import { plain, sentences } from "./fill";
@@ -36,6 +36,7 @@ export function moreSaid(build: Build, use: Use, things: readonly Thing[]): read
     oilSaid(build, act.verb, things),
     order.length > 0 ? said(build, "order", { order }) : [],
     turnsSaid(build, use, things),
+    ...runSaid(build, act.verb, things),
     act.age === "new" && keptOnReturn(build, use, things) ? said(build, "after-return") : [],
     wayRoundSaid(build, use, things),
     act.ownPlace || (act.verb === "fit" && things.some(hasOwnPlace)) ? said(build, "own-place") : [],
@@ -47,7 +48,7 @@ export function moreSaid(build: Build, use: Use, things: readonly Thing[]): read
     act.keep ? said(build, fluid ? "keep.fluid" : "keep") : [],
     act.discard ? said(build, fluid ? "discard.fluid" : "discard") : [],
     dispose ? said(build, "dispose", { how: plain(dispose) }) : [],
-    titled("while-turning", "what", clauseOf(entry, "while-turning"), "part"),
+    turningSaid(build, use, things),
     clauseOf(entry, "on-wheels") || (act.verb === "tighten" && onWheels(build, use, things))
       ? said(build, "on-wheels")
       : [],
@@ -111,6 +112,32 @@ function turnsSaid(build: Build, { spot, act }: Use, things: readonly Thing[]): 
   );
 }
 
+/** What is kept turning meanwhile: said by the act, else by the stages that it goes through. */
+function turningSaid(build: Build, use: Use, things: readonly Thing[]): Runs {
+  const { spot, act } = use;
+  const own = clauseOf(spot.entry, "while-turning");
+  const kept = own || act.verb !== "tighten" ? [] : things.filter(({ kind }) => kind === "fastener");
+  const names = kept.flatMap((fastener) =>
+    stagesDone(build, use, fastener).flatMap(({ fact }) => fact.whileTurning ?? []),
+  );
+  const turned = names.flatMap((name) => thingAt(spot, name, ["part", "shaft"]) ?? []);
+  const what = own ? saidIn(spot, own, "part") : [...new Set(turned)];
+  return what.length > 0 ? said(build, "while-turning", { what: titles(build, what) }) : [];
+}
+
+/** How a line that is led through its clips may bend, and what it needs to spare. */
+function runSaid(build: Build, verb: string, things: readonly Thing[]): readonly Runs[] {
+  if (verb !== "run") return [];
+  return things.flatMap(({ entry }) => {
+    const bend = quantityIn(clauseOf(entry, "bend-radius"), "limit");
+    const slack = quantityIn(clauseOf(entry, "slack"), "length");
+    return [
+      bend ? said(build, "bend-radius", { amount: quantityRuns(build, bend) }) : [],
+      slack ? said(build, "slack", { amount: quantityRuns(build, slack) }) : [],
+    ];
+  });
+}
+
 function wayRoundSaid(build: Build, { spot, act }: Use, things: readonly Thing[]): Runs {
   const own = clauseOf(spot.entry, "way-round");
   const facts =
@@ -153,17 +180,14 @@ function byHandSaid(build: Build, { spot, index }: Use, things: readonly Thing[]
     : said(build, "by-hand.step", { step: stepWords(build, String(step.number)) });
 }
 
+/** Where a thread is left-hand on some sides only, or not every fastener of the act has one. */
 function leftHandOnSaid(build: Build, { act }: Use, things: readonly Thing[]): Runs {
-  const members = things.flatMap((thing) =>
-    thing.kind === "fastener" && THREADED.has(act.verb) ? fastenerFacts(thing.entry).leftHandOn : [],
-  );
-  if (members.length === 0) return [];
-  return said(build, "left-hand-on", {
-    members: titles(
-      build,
-      members.map(({ name }) => ({ name, title: "" })),
-    ),
-  });
+  const fasteners = THREADED.has(act.verb) ? things.filter(({ kind }) => kind === "fastener") : [];
+  const some = fasteners.every(isLeftHanded) ? [] : fasteners.filter(isLeftHanded);
+  const members = fasteners.flatMap(({ entry }) => fastenerFacts(entry).leftHandOn);
+  if (some.length + members.length === 0) return [];
+  const sides = members.map(({ name }) => ({ name, title: "" }));
+  return said(build, "left-hand-on", { members: titles(build, [...some, ...sides]) });
 }
 
 function withinSaid(build: Build, spot: Spot, detail: Detail): Runs {

@@ -247,3 +247,11 @@ export function itemOf(
 ): { readonly id: string; readonly source: { readonly file: string; readonly line: number } } {
   return { id: `${spot.id}${suffix}`, source: { file: spot.file, line: spot.line } };
 }
+
+/** An item about a thing: a click on it leads to where the thing is declared. */
+export function itemFor(
+  thing: Thing,
+  id: string,
+): { readonly id: string; readonly source: { readonly file: string; readonly line: number } } {
+  return { id, source: { file: thing.file, line: thing.line } };
+}

@@ -7,6 +7,7 @@ import type { Answer, Applicability, FactName, Question, TitleBlock } from "./bl
 import {
   type Build,
   firstStep,
+  itemFor,
   quantityRuns,
   refsOf,
   stepsWords,
@@ -74,9 +75,10 @@ function rangesSaid(build: Build, serials: readonly Serials[]): Runs {
 
 /** Who takes part, and for which steps more than one is needed. */
 function peopleSaid(build: Build): Runs {
-  const persons = build.job.root.procedure.things
-    .filter(({ kind }) => kind === "person")
-    .map((person) => plain(titleOf(person)));
+  const declared = build.job.procedures
+    .flatMap(({ procedure }) => procedure.things)
+    .filter(({ kind }) => kind === "person");
+  const persons = [...new Set(declared.map(titleOf))].map((title) => plain(title));
   const most = Math.max(1, ...build.uses.all.map(({ act }) => act.people));
   if (most < 2) return list(build.language, persons);
   const at = refsOf(build.uses.all.filter(({ act }) => act.people > 1).map(({ spot }) => spot));
@@ -147,7 +149,7 @@ function conditionQuestions(build: Build): readonly Question[] {
   );
   const asked = [...new Set([...own, ...machine])].filter(({ kind }) => ASKED.has(kind));
   return asked.map((thing) => ({
-    id: `question:${thing.kind}:${thing.name}`,
+    ...itemFor(thing, `question:${thing.kind}:${thing.name}`),
     question: questionSaid(build, thing),
     answers: answersOf(build, thing),
   }));

@@ -9,6 +9,7 @@ import {
   type Build,
   dual,
   grouped,
+  itemFor,
   quantityRuns,
   refOf,
   refsOf,
@@ -62,7 +63,7 @@ export function tools(build: Build): Tools {
     const facts = toolFacts(thing.entry);
     const note = toolNote(build, thing, at);
     return {
-      id: `tool:${thing.name}`,
+      ...itemFor(thing, `tool:${thing.name}`),
       name: plain(titleOf(thing)),
       ...(facts.range ? { range: dual(build, facts.range) } : {}),
       ...(note.length > 0 ? { note } : {}),
@@ -104,7 +105,7 @@ export function consumables(build: Build): Consumables {
       dispose ? said(build, "dispose", { how: plain(bare(dispose)) }) : [],
     ]);
     return {
-      id: `consumable:${thing.name}`,
+      ...itemFor(thing, `consumable:${thing.name}`),
       name: plain(titleOf(thing)),
       ...(grade ? { grade: plain(grade) } : {}),
       ...(openTime ? { openTime: textOf(quantityRuns(build, openTime)) } : {}),
@@ -142,7 +143,7 @@ export function fluids(build: Build): Fluids {
     const note =
       dispose && !kept && drains.length > 0 ? said(build, "dispose", { how: plain(bare(dispose)) }) : [];
     return {
-      id: `fluid:${thing.name}`,
+      ...itemFor(thing, `fluid:${thing.name}`),
       name: plain(titleOf(thing)),
       ...(amount ? { amount: dual(build, amount) } : {}),
       ...(grade ? { grade: plain(grade) } : {}),
@@ -163,7 +164,7 @@ export function temporaries(build: Build): Temporaries {
     const place = placeSaid(build, thing, at);
     return [
       {
-        id: `temporary:${thing.name}`,
+        ...itemFor(thing, `temporary:${thing.name}`),
         name: temporarySaid(build, thing),
         ...(place.length > 0 ? { place } : {}),
         uses,

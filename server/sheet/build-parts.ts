@@ -6,7 +6,7 @@ import { clauseOf, countIn, type KitItem, kitsOf, namesIn } from "../facts";
 import type { Spot, Thing } from "../model";
 import type { Parts } from "./blocks";
 import { cameToBriefly, conditionSaid, outcomeIn } from "./build-conditions";
-import { type Build, thingAt, titleOf, titles, words } from "./build-context";
+import { type Build, itemFor, thingAt, titleOf, titles, words } from "./build-context";
 import { kitNumbers } from "./build-front";
 import { countOf } from "./build-stages";
 import type { Use } from "./build-uses";
@@ -98,7 +98,7 @@ function scrapRow(build: Build, thing: Thing): readonly Row[] {
 function rowOf(build: Build, thing: Thing, use: "refit" | "scrap", uses: readonly Use[]): Row {
   const note = guardNote(build, uses);
   return {
-    id: `${use}:${thing.name}`,
+    ...itemFor(thing, `${use}:${thing.name}`),
     use,
     name: plain(titleOf(thing)),
     quantity: String(howMany(build, thing)),

@@ -4,7 +4,7 @@
 import { checkOf, clausesOf, headerOf, toolFacts } from "../facts";
 import type { Spot, Thing } from "../model";
 import type { JobRecord, Measure, RecordedValues, RecordField, Revisions, SignOff } from "./blocks";
-import { chosenMeasure, measureOf } from "./build-checks";
+import { chosenMeasure, measureOf, valuesOf } from "./build-checks";
 import { type Build, itemOf, refOf, thingsIn, titleOf } from "./build-context";
 import { plain, textOf } from "./fill";
 import { prose } from "./markdown";
@@ -22,7 +22,8 @@ function rowsOf(build: Build, check: Spot): RecordedValues["rows"] {
   const name = record?.what || (check.thing ? titleOf(check.thing) : "");
   const measures = measuresIn(build, check);
   const at = refOf(check);
-  if (measures.length === 0) return [{ ...itemOf(check, "/value"), name: plain(name), places: [""], at }];
+  if (measures.length === 0)
+    return [{ ...itemOf(check, "/value"), name: plain(name), places: valuesOf(check), at }];
   return measures.map((measure, index) => ({
     ...itemOf(check, index === 0 ? "/value" : `/value#${index + 1}`),
     name: plain(measures.length > 1 && measure.what ? textOf(measure.what) : name),

@@ -131,3 +131,9 @@ export function eventSaid(build: Build, spot: Spot, name: string | undefined): R
 
 /** The acts in which the way of a thread matters. */
 export const THREADED = new Set(["remove", "fit", "loosen", "tighten"]);
+
+/** Whether a fastener has a left-hand thread on every member of its set. */
+export function isLeftHanded({ entry }: Thing): boolean {
+  const { leftHand, leftHandOn } = fastenerFacts(entry);
+  return leftHand && leftHandOn.length === 0;
+}

@@ -13,7 +13,17 @@ import {
 import type { Spot, Thing } from "../model";
 import type { TighteningTable } from "./blocks";
 import { oilPlace } from "./build-clauses";
-import { type Build, grouped, quantityRuns, refsOf, thingAt, titleOf, titles, words } from "./build-context";
+import {
+  type Build,
+  grouped,
+  itemFor,
+  quantityRuns,
+  refsOf,
+  thingAt,
+  titleOf,
+  titles,
+  words,
+} from "./build-context";
 import { bare, countOf, orderSaid, type StageDone, stageSaid, stagesDone } from "./build-stages";
 import type { Use } from "./build-uses";
 import { list, plain, sentences } from "./fill";
@@ -45,7 +55,7 @@ function rowOf(build: Build, fastener: Thing, uses: readonly Use[]): Row {
   const renew = renewSaid(build, first.spot, fastener, facts);
   const thread = [facts.thread.replace(/(?<=\d) ?x ?(?=\d)/i, " × "), facts.class].filter(Boolean).join(", ");
   return {
-    id: `tightening:${fastener.name}`,
+    ...itemFor(fastener, `tightening:${fastener.name}`),
     name: plain(titleOf(fastener)),
     ...(thread ? { thread } : {}),
     count: String(countOf(first.spot, fastener)),

@@ -16,9 +16,6 @@ import type { Heading, Layout } from "./nodes";
 export function renderHtml(sheet: Sheet): string {
   const layout = layOut(sheet);
   const policy = `default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src '${SCRIPT_HASH}'; base-uri 'none'; form-action 'none'`;
-  const bar = `<header class="bar"><span>${text(layout.running)}</span>${
-    layout.draft === "" ? "" : `<strong class="badge solid">${text(layout.draft)}</strong>`
-  }<strong>${text(layout.validity)}</strong></header>`;
   const tools = `<aside class="tools" hidden><p>${text(say(sheet.words, "web-check"))}</p><button type="button" data-do="print">${text(
     say(sheet.words, "web-print"),
   )}</button> <button type="button" data-do="save">${text(say(sheet.words, "web-save"))}</button></aside>`;
@@ -32,7 +29,7 @@ export function renderHtml(sheet: Sheet): string {
 <style>${pageStyle(layout)}${STYLE}</style>
 </head>
 <body${layout.draft === "" ? "" : ` class="draft" data-draft="${attribute(layout.draft)}"`}>
-${bar}
+${barToHtml(layout)}
 ${tools}
 <main>
 <h1>${text(layout.title)}</h1>
@@ -43,6 +40,12 @@ ${contents(sheet, layout)}${nodesToHtml(layout.nodes, layout)}
 </body>
 </html>
 `;
+}
+
+/** What stands at the top of the page wherever it is scrolled to: document, revision, and what it is valid as. */
+export function barToHtml({ running, draft, validity }: Layout): string {
+  const badge = draft === "" ? "" : `<strong class="badge solid">${text(draft)}</strong>`;
+  return `<header class="bar"><span>${text(running)}</span>${badge}<strong>${text(validity)}</strong></header>`;
 }
 
 /** Page size and what stands at the head and foot of each printed page. */

@@ -2,7 +2,7 @@
  * Lays out what is kept of the job: recorded values, job record, sign-off, and the sheet's revisions.
  */
 import { type Language, say } from "../phrases/sheet";
-import { betweenPlaces, cell, plain, quantity, runs, stepNumbers, strong, text } from "./atoms";
+import { cell, LINE_BREAK, plain, quantity, runs, stepNumbers, strong, text } from "./atoms";
 import type { JobRecord, RecordedValues, Revisions, SignOff } from "./blocks";
 import type { Atom, Node } from "./nodes";
 import { listed, row } from "./tables";
@@ -24,7 +24,7 @@ export function recordedValues(language: Language, block: RecordedValues): Node[
         stepNumbers([item.at]),
         runs(item.limit),
         item.places.flatMap((place, index): Atom[] => [
-          ...(index > 0 ? [betweenPlaces(item.places)] : []),
+          ...(index > 0 ? [LINE_BREAK] : []),
           ...(place === "" ? [] : [text(`${place} `)]),
           {
             kind: "field",

@@ -2,7 +2,7 @@
  * Lays out what is written down during the work: values measured against a limit, and waits with their times.
  */
 import { type Language, type SheetWord, say } from "../phrases/sheet";
-import { base, betweenPlaces, LINE_BREAK, plain, runs, text, tick } from "./atoms";
+import { base, LINE_BREAK, plain, runs, text, tick } from "./atoms";
 import type { Measure, Wait } from "./blocks";
 import type { Atom, Field, Frame, Table } from "./nodes";
 import { row, table } from "./tables";
@@ -58,7 +58,7 @@ export function wait(language: Language, work: Wait): Frame {
 /** A measurement is a table of one row: limit, places to write, temperature, instrument. */
 export function measure(language: Language, work: Measure): Table {
   const values = work.places.flatMap((place, index): Atom[] => [
-    ...(index > 0 ? [betweenPlaces(work.places)] : []),
+    ...(index > 0 ? [LINE_BREAK] : []),
     ...(place === "" ? [] : [text(`${place} `)]),
     {
       kind: "field",

@@ -24,10 +24,19 @@ function cleanExamples(): string[] {
   const folder = join(root, "examples");
   const names = existsSync(folder) ? readdirSync(folder, { withFileTypes: true }) : [];
   return names
-    .filter((entry) => entry.isDirectory() && entry.name !== "faulty")
+    .filter((entry) => entry.isDirectory() && entry.name !== "faulty" && holdsText(join(folder, entry.name)))
     .map((entry) => `examples/${entry.name}`)
+    .filter((place) =>
+      readdirSync(join(root, place), { recursive: true, encoding: "utf8" }).some(isProcedureFile),
+    )
     .sort();
 }
+
+function isProcedureFile(path: string): boolean {
+  return path.endsWith(".torquil");
+}
+
+const holdsText = (folder: string): boolean => readdirSync(folder).some((name) => name.endsWith(".torquil"));
 
 function demo(): number {
   const examples = cleanExamples();
@@ -40,13 +49,10 @@ function demo(): number {
     return 1;
   }
   console.log("Printing the sheets …");
-  const codes = ["pdf", "html"].map(
-    (form) => torquil(["print", ...examples, "--to", form, "--out", "out"]).code,
-  );
-  if (codes.some((code) => code !== 0)) return 1;
+  if (torquil(["print", ...examples, "--to", "both", "--out", "out"]).code !== 0) return 1;
   const here = relative(process.cwd(), root);
   console.log(
-    `\nThe sheets are in ${join(here, "out")}/: PDF to hang in the workshop, HTML to open in a browser.`,
+    `\nThe sheets are in ${join(here, "out")}/, and index.html there lists them: PDF to hang in the workshop, HTML to open in a browser.`,
   );
   console.log('For what the checker says about mistakes: "npx torquil check examples/faulty".');
   return 0;

@@ -79,6 +79,11 @@ export function slack(...values: readonly number[]): number {
  * 1.36 N·m, and the trade prints whole ones beside whole N·m (common practice, no source).
  */
 const stepLeeway = 1.5;
+/**
+ * A step up to this many times the writer's will do where the result leads back to the writer's own figure: 0.05 mm is 0.002 in,
+ * at 2.5 times. Three times is what NIST SP 811, B.7.2, rejects: 36 ft is 11.0 m, not 11 m.
+ */
+const backLeeway = 3;
 /** No figure in a workshop has more digits after the point. */
 const mostDigits = 9;
 /** From here on a double no longer holds every whole number, and text would turn to exponents. */
@@ -87,7 +92,8 @@ const largest = 1e15;
 /**
  * An amount in another unit, as exact as the writer meant it: 47 N·m is 35 lb·ft, 0.05 mm is 0.002 in. The
  * fewest digits are taken whose step is no coarser than the writer's, or which lead back to the writer's own
- * figure. The rule is this project's own. Null where the kinds differ or the result is 1e15 or more.
+ * figure (see `backLeeway`), or which lose nothing. The rule is this project's own, held to the examples of
+ * NIST SP 811. Null where the kinds differ or the result is 1e15 or more.
  */
 export function convertForPrint(amount: Amount, unit: Unit): Amount | null {
   return convertTogether([[amount, unit]])?.[0] ?? null;
@@ -122,7 +128,11 @@ function digitsNeeded(amount: Amount, unit: Unit, value: number, written: number
   for (let digits = 0; digits < mostDigits; digits += 1) {
     if (10 ** -digits * ratio <= step * stepLeeway) return digits;
     const back = convert(round(value, digits), unit, amount.unit) ?? Number.NaN;
-    const same = exact ? Math.abs(back - amount.decimal.value) <= step / 2 : leadsBack(back, amount, written);
+    if (Math.abs(back - amount.decimal.value) <= slack(back)) return digits;
+    const near = 10 ** -digits * ratio <= step * backLeeway;
+    const same = exact
+      ? Math.abs(back - amount.decimal.value) <= step / 2
+      : near && leadsBack(back, amount, written);
     if (same) return digits;
   }
   return mostDigits;

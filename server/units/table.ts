@@ -55,6 +55,7 @@ export const allUnits: readonly Unit[] = [
   ...units("torque", "metric", [
     ["N·m", 1, si, product(["N"], ["m"])],
     ["kN·m", 1e3, si, product(["kN"], ["m"])],
+    ["daN·m", 10, si, product(["daN"], ["m"])],
     ["N·cm", 1e-2, si, product(["N"], ["cm"])],
     ["cN·m", 1e-2, si, product(["cN"], ["m"])],
     ["mN·m", 1e-3, si, product(["mN"], ["m"])],
@@ -75,6 +76,7 @@ export const allUnits: readonly Unit[] = [
     ["°", Math.PI / 180, withSi, ["deg", "degree", "degrees"], { tight: true }],
     ["turn", 2 * Math.PI, b8("revolution"), ["rev", "revs"], { plural: "turns" }],
     ["′", Math.PI / 10800, withSi, ["arcmin"], { tight: true }],
+    ["″", Math.PI / 648000, withSi, ["arcsec"], { tight: true }],
     ["rad", 1, si],
   ]),
   ...units("length", "metric", [
@@ -83,10 +85,11 @@ export const allUnits: readonly Unit[] = [
     ["cm", 1e-2, si],
     ["µm", 1e-6, si, ["um", "micron", "microns"]],
     ["km", 1e3, si],
+    ["dm", 1e-1, si],
   ]),
   ...units("length", "imperial", [
-    ["in", inch, exact("25.4 mm"), ["inch", "inches"]],
-    ["ft", foot, exact("12 in"), ["foot", "feet"]],
+    ["in", inch, exact("25.4 mm"), ["inch", "inches", "″"]],
+    ["ft", foot, exact("12 in"), ["foot", "feet", "′"]],
     ["thou", inch / 1000, b8("mil"), ["mil", "mils"]],
     ["µin", inch * 1e-6, b8("microinch"), ["uin"]],
     ["yd", 3 * foot, exact("3 ft"), ["yard", "yards"]],
@@ -144,12 +147,14 @@ export const allUnits: readonly Unit[] = [
     ["Pa", 1, si],
     ["hPa", 100, si],
     ["mbar", 100, b8("millibar")],
+    ["atm", 101325, b8("atmosphere, standard")],
     ["kgf/cm²", gravity * 1e4, b8("kilogram-force per square centimeter"), ["kg/cm²", "kp/cm²"]],
     ["mmHg", mmHg, b8("millimeter of mercury, conventional"), ["mm Hg"]],
     ["mmH2O", gravity, b8("millimeter of water, conventional"), ["mm H2O"]],
   ]),
   ...units("pressure", "imperial", [
     ["psi", poundForce / inch ** 2, b8("psi"), ["PSI", "lbf/in²", "lb/in²"]],
+    ["ksi", (1000 * poundForce) / inch ** 2, b8("ksi")],
     ["inHg", mmHg * 25.4, b8("inch of mercury, conventional"), ["in Hg"]],
     ["inH2O", gravity * 25.4, b8("inch of water, conventional"), ["in H2O"]],
   ]),
@@ -194,10 +199,12 @@ export const allUnits: readonly Unit[] = [
   ...units("frequency", "neutral", [
     ["Hz", 1, si],
     ["kHz", 1e3, si],
+    ["MHz", 1e6, si],
   ]),
   ...units("flow", "metric", [
     ["L/min", 1e-3 / 60, withSi, ["l/min"]],
     ["L/h", 1e-3 / 3600, withSi, ["l/h"]],
+    ["L/s", 1e-3, withSi, ["l/s"]],
     ["mL/min", 1e-6 / 60, withSi, ["ml/min", "cm³/min", "cc/min"]],
     ["m³/h", 1 / 3600, withSi],
   ]),
@@ -209,6 +216,7 @@ export const allUnits: readonly Unit[] = [
     ["V", 1, si, ["volt", "volts"]],
     ["mV", 1e-3, si],
     ["kV", 1e3, si],
+    ["µV", 1e-6, si, ["uV"]],
   ]),
   ...units("current", "neutral", [
     ["A", 1, si, ["amp", "amps"]],
@@ -221,7 +229,11 @@ export const allUnits: readonly Unit[] = [
     ["MΩ", 1e6, si, ["Mohm", "MOhm"]],
     ["mΩ", 1e-3, si, ["mohm", "mOhm"]],
   ]),
-  ...units("capacitance", "neutral", [["µF", 1e-6, si, ["uF"]]]),
+  ...units("capacitance", "neutral", [
+    ["µF", 1e-6, si, ["uF"]],
+    ["nF", 1e-9, si],
+    ["pF", 1e-12, si],
+  ]),
   ...units("charge", "neutral", [
     ["Ah", 3600, b8("ampere hour"), ["A·h"]],
     ["mAh", 3.6, b8("ampere hour, a thousandth"), ["mA·h"]],
@@ -237,11 +249,14 @@ export const allUnits: readonly Unit[] = [
   ...units("energy", "neutral", [
     ["J", 1, si],
     ["kJ", 1e3, si],
+    ["MJ", 1e6, si],
     ["Wh", 3600, b8("watt hour"), ["W·h"]],
     ["kWh", 3.6e6, b8("kilowatt hour"), ["kW·h"]],
   ]),
   ...units("spring-rate", "metric", [
     ["N/mm", 1e3, si],
+    ["kN/mm", 1e6, si],
+    ["N/m", 1, si],
     ["kgf/mm", gravity * 1e3, exact("9806.65 N/m"), ["kg/mm"]],
   ]),
   ...units("spring-rate", "imperial", [

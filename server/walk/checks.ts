@@ -2,7 +2,7 @@
  * A check in the graph: its acts, the asking, then each outcome as a test with its body. An outcome with bounded
  * returns is entered until they are used up, and its `if still` from then on.
  */
-import { type Child, type Entry, namesIn, textIn } from "../facts";
+import { type Child, checkOf, type Entry, namesIn, textIn } from "../facts";
 import { placeAt, type Thing } from "../model";
 import { type Around, type Asking, inBlock, inRegion, inStep, inTest, put, spotOf } from "./build";
 import type { ReturnPoint, TestPoint } from "./points";
@@ -22,13 +22,20 @@ export function putCheck(around: Around, entry: Entry, line: number, putAll: Put
     inRegion(draft, () =>
       inStep(draft, asking, () => {
         putAll(around, before, line);
-        put(draft, { kind: "ask", spot, variable: draft.variables.ofCheck(asking.thing).index });
+        const tools = instrumentsOf(around, entry);
+        put(draft, { kind: "ask", spot, variable: draft.variables.ofCheck(asking.thing).index, tools });
         putAll(around, after, line);
         closeReturns(around, asking);
       }),
     );
     if (asking.thing.named) put(draft, { kind: "done", spot, thing: asking.thing });
   });
+}
+
+function instrumentsOf({ scope }: Around, entry: Entry): readonly Thing[] {
+  const { limits, choices } = checkOf(entry);
+  const names = [...limits, ...choices].flatMap(({ tools }) => tools);
+  return names.flatMap(({ name }) => scope.find(name, KINDS.tool) ?? []);
 }
 
 /** What is done before the asking, and the outcomes after it, whether bare or under a condition. */

@@ -29,6 +29,32 @@ const OLD = 0x200;
 
 const SAID: Readonly<Record<number, string>> = { [BY_HAND]: "by hand", [PLACED]: "placed", [LOOSE]: "loose" };
 
+/** A state number of a fastener in words, as data. */
+export interface FastenerReading {
+  readonly level: "tight" | "out" | "by hand" | "placed" | "loose" | "at a stage" | "absent";
+  /** The last stage it was tightened to, where it is at one. */
+  readonly stage: string;
+  /** A used one, where only a new one may stay in. */
+  readonly old: boolean;
+}
+
+const LEVELS: Readonly<Record<number, FastenerReading["level"]>> = {
+  [OUT]: "out",
+  [BY_HAND]: "by hand",
+  [PLACED]: "placed",
+  [LOOSE]: "loose",
+  [ABSENT]: "absent",
+};
+
+/** Reads a state of the automaton that `watchFastener` makes. What a fault left it as is read as tight. */
+export function readFastener(state: number, { stages }: FastenerFacts): FastenerReading {
+  const level = state & LEVEL;
+  const old = (state & OLD) !== 0;
+  if (level >= FIRST_STAGE)
+    return { level: "at a stage", stage: stages[level - FIRST_STAGE]?.name ?? "", old };
+  return { level: LEVELS[level] ?? "tight", stage: "", old };
+}
+
 type Report = (mark: number) => void;
 type Move = (state: number, report: Report) => number;
 type Marking = (code: string, state?: string, bits?: number, other?: Thing | null) => number;

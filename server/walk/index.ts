@@ -21,6 +21,17 @@ import { watchWaits } from "./waits";
 
 export { followed, type Numbered, numbering, numbersByLine } from "../model";
 export { ACTS, type ActRow, actRow, DEPARTURES, type Departure, FASTENER_STATES } from "./acts";
+export {
+  type Asked,
+  type Difference,
+  isInLine,
+  pointBefore,
+  type Stand,
+  type StateAt,
+  stateAt,
+  type ThingAt,
+  type TurningStand,
+} from "./at";
 export type { WalkFault } from "./faults";
 export type { Graph } from "./graph";
 export { FACTS, HAZARDS, type Hazard, hazardNamed } from "./hazards";

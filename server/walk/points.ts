@@ -77,6 +77,8 @@ export interface ReturnPoint extends Common {
 export interface AskPoint extends Common {
   readonly kind: "ask";
   readonly variable: number;
+  /** The instruments it is measured with, as the procedure that it stands in names them. */
+  readonly tools: readonly Thing[];
 }
 
 /** A step or check is done; times count from there. */

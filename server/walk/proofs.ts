@@ -2,13 +2,12 @@
  * What is proved must stay as it was: a passed check is void once something it proved is slackened, taken off or fitted
  * again. And a tester proves only while it is itself proved: on something known to be live, before and after.
  */
-import { type Check, checkOf, type Entry, type NameAt, toolFacts } from "../facts";
+import { checkOf, type Entry, toolFacts } from "../facts";
 import type { Thing } from "../model";
 import { ALL_BITS, type Watch } from "./faults";
 import type { Graph } from "./graph";
 import type { Point } from "./points";
 import type { Relations } from "./relations";
-import { KINDS } from "./scope";
 import { keptBySegment, type Segment } from "./segments";
 
 /** Acts that void the proof of what they are done on. */
@@ -98,11 +97,8 @@ export function watchTesters(graph: Graph): readonly Watch[] {
     map.set(tool, (map.get(tool) ?? new Set()).add(at));
   };
   for (const at of pointsBy(graph, asksOf)) {
-    const { spot } = graph.points[at] as Point;
-    for (const { name } of toolsOf(checkOf(spot.entry))) {
-      const tool = graph.scope.find(name, KINDS.tool);
-      if (tool) add(uses, tool, at);
-    }
+    const point = graph.points[at];
+    if (point?.kind === "ask") for (const tool of point.tools) add(uses, tool, at);
   }
   for (const at of pointsBy(graph, actsOf)) {
     const point = graph.points[at];
@@ -113,11 +109,6 @@ export function watchTesters(graph: Graph): readonly Watch[] {
   }
   return [...uses].map(([tool, used]) => watchTester(graph, tool, used, proofs.get(tool) ?? new Set()));
 }
-
-const toolsOf = (check: Check): readonly NameAt[] => [
-  ...check.limits.flatMap((l) => l.tools),
-  ...check.choices.flatMap((c) => c.tools),
-];
 
 const USED = 2;
 

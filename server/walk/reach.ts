@@ -54,7 +54,8 @@ function testBefore(points: Graph["points"], at: number): number {
   return points[at - 1]?.kind === "test" && points[at]?.parent === at - 1 ? at - 1 : -1;
 }
 
-function isReached(control: Control, at: number): boolean {
+/** Whether some way comes to a point. */
+export function isReached(control: Control, at: number): boolean {
   if (control.reachable[at] === 0) return false;
   const slice = sliceOf(control, [at]);
   if (slice.straight) return true;

@@ -182,7 +182,7 @@ function partOfAmount({ decimal, unit, parts }: Amount): Fraction | null {
 }
 
 /** What is so on a way: which belts are on, which pins are in, where shafts are known to stand. */
-interface Now {
+export interface Now {
   readonly belts: number;
   readonly pins: number;
   readonly angles: Angles;
@@ -197,16 +197,32 @@ const relevant = keptBySegment(({ points }: Segment, _: null): readonly number[]
   ),
 );
 
+/** A watch of shafts, with what is needed to read its states. */
+export interface ShaftsWatched {
+  readonly watch: Watch;
+  readonly turning: Turning;
+  /** What a state says: belts and pins by bit, the angles that are known. */
+  readonly read: (state: number) => Now;
+  /** What turns together with some belts on. */
+  readonly trainOf: (belts: number) => Train;
+}
+
 /** The watch of a machine's shafts; none where nothing of it turns. */
 export function watchShafts(graph: Graph, relations: Relations, starts: Standing): readonly Watch[] {
+  const watched = shaftsWatched(graph, relations, starts);
+  return watched ? [watched.watch] : [];
+}
+
+/** The watch of a machine's shafts, to be read; null where nothing of it turns or is touched. */
+export function shaftsWatched(graph: Graph, relations: Relations, starts: Standing): ShaftsWatched | null {
   const turning = turningOf(graph, relations);
   const first = turning.shafts[0];
-  if (!first) return [];
+  if (!first) return null;
   const touched = graph.segments.flatMap(({ segment, at }) =>
     relevant(segment, null).map((local) => at.points + local),
   );
   const points = touched.filter((at) => concerns(graph.points[at] as Point, turning, relations));
-  if (points.length === 0) return [];
+  if (points.length === 0) return null;
   const marks: Mark[] = [];
   const byKey = new Map<string, number>();
   const mark = (code: string, thing: Thing, other: Thing | null, state = ""): number => {
@@ -238,23 +254,22 @@ export function watchShafts(graph: Graph, relations: Relations, starts: Standing
     0,
   );
   const sight: Sight = { graph, relations, turning, trainOf, mark };
-  return [
-    {
-      thing: first,
-      marks,
-      starts: [{ state: keep({ belts: all, pins: inserted, angles: new Map() }), where: null }],
-      points,
-      step: (state, at, report) => {
-        const point = graph.points[at] as Point;
-        const now = read(state);
-        if (point.kind === "ask") {
-          look(sight, now, point, report);
-          return state;
-        }
-        return point.kind === "act" ? keep(done(sight, now, point, report)) : state;
-      },
+  const watch: Watch = {
+    thing: first,
+    marks,
+    starts: [{ state: keep({ belts: all, pins: inserted, angles: new Map() }), where: null }],
+    points,
+    step: (state, at, report) => {
+      const point = graph.points[at] as Point;
+      const now = read(state);
+      if (point.kind === "ask") {
+        look(sight, now, point, report);
+        return state;
+      }
+      return point.kind === "act" ? keep(done(sight, now, point, report)) : state;
     },
-  ];
+  };
+  return { watch, turning, read, trainOf };
 }
 
 function concerns(point: Point, turning: Turning, relations: Relations): boolean {

@@ -39,6 +39,27 @@ const ENOUGH: Readonly<Record<Why, number>> = {
   start: 0,
 };
 
+/** A state number of a thing in words, as data. */
+export interface ThingReading {
+  readonly departures: readonly Departure[];
+  /** It came off with an assembly that carries it. */
+  readonly carried: boolean;
+  /** Only a new one goes back. */
+  readonly thrownAway: boolean;
+  /** It is not on this machine. */
+  readonly absent: boolean;
+}
+
+/** Reads a state of the automaton that `watchThing` makes. What a fault left it as is read as normal. */
+export function readThing(state: number): ThingReading {
+  return {
+    departures: DEPARTURE_NAMES.filter((name) => (state & BIT[name]) !== 0),
+    carried: (state & ~(FIRST_CARRIER - 1)) !== 0,
+    thrownAway: (state & THROWN_AWAY) !== 0,
+    absent: (state & ABSENT) !== 0,
+  };
+}
+
 /** What a procedure begins and ends with: departures by thing, `loose` for fasteners among them. */
 export type Standing = ReadonlyMap<Thing, ReadonlySet<string>>;
 

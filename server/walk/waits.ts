@@ -10,7 +10,6 @@ import { ALL_BITS, type Watch } from "./faults";
 import type { Graph } from "./graph";
 import type { ActPoint, Point } from "./points";
 import type { Relations } from "./relations";
-import { KINDS } from "./scope";
 import { keptBySegment, type Segment } from "./segments";
 
 /** Acts and asks that may matter to a wait. */
@@ -93,13 +92,7 @@ function watchCharge(graph: Graph, thing: Thing, marks: readonly number[]): Watc
   const time = partFacts(thing.entry).storesCharge?.time ?? null;
   const most = Math.max(1, Math.ceil(time?.low?.si ?? 1));
   const showsDead = (point: Point): boolean =>
-    point.kind === "ask" &&
-    checkOf(point.spot.entry).limits.some((l) =>
-      l.tools.some((t) => {
-        const tool = graph.scope.find(t.name, KINDS.tool);
-        return tool !== undefined && toolFacts(tool.entry).provesDead;
-      }),
-    );
+    point.kind === "ask" && point.tools.some((tool) => toolFacts(tool.entry).provesDead);
   return {
     thing,
     marks: [

@@ -10,10 +10,11 @@ export function argumentsIn(line: string): string[] {
 
 /** What is wrong with the way a command is used; null when it is taken. Nothing is read or written for it. */
 export async function usageProblem(args: readonly string[]): Promise<string | null> {
-  const asked = await inProcess([...args, "--help"]);
+  const [command = "", ...rest] = args;
+  const asked = await inProcess([command, "--help", ...rest]);
   if (asked.code !== 0) return asked.err;
   // What options say to each other is looked at when the command runs; these run on a disk with nothing on it.
-  if (!["new", "check", "format", "print"].includes(args[0] ?? "") || args.includes("--stdin")) return null;
+  if (!["new", "check", "format", "print"].includes(command) || args.includes("--stdin")) return null;
   const ran = await inProcess(args);
   return ran.err.includes("shows how it is used") ? ran.err : null;
 }

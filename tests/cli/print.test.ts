@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeAll, expect, test } from "vitest";
-import { outputNames } from "../../server/cli/output-names";
+import { outputNames } from "../../server/press/names";
 import { inProcess } from "./in-process";
 import { buildBundle, type Content, discard, folderWith, torquil } from "./process";
 
@@ -124,7 +124,7 @@ test("a folder printed into a folder gets a page that lists the sheets, in their
   expect(page).toContain("<h1>Arbeitsanweisungen</h1>");
   expect(rowsOf(page)).toEqual([
     ["Look at the drum: z", "W 1", "B, 2026-03-01", "Freigegeben", "Hand winch", "W-1.html"],
-    ["Look at the drum: c", "W-0", "", "Nicht gedruckt: enthält Fehler", "Hand winch", ""],
+    ["Look at the drum: c", "W-0", "", "Nicht gedruckt: muss erst berichtigt werden", "Hand winch", ""],
     [
       "Look at the drum: a",
       "Ü-2",
@@ -298,5 +298,13 @@ test("names of sheets are such as every system takes, and all different", () => 
   ]);
   expect(names(["N-1", "a"], ["n-1", "b"], ["", "c"])).toEqual(["N-1-a", "n-1-b", "c"]);
   expect(names(["N-1", "a"], ["N-1", "A"])).toEqual([null, null]);
+  const inFiles = ["a/x.torquil", "b/x.torquil", "b/x.torquil"].map((file) => ({
+    document: "",
+    name: "p",
+    file,
+  }));
+  expect(outputNames(inFiles.slice(0, 2))).toEqual(["p-a-x", "p-b-x"]);
+  expect(outputNames(inFiles)).toEqual(["p-a-x", null, null]);
+  expect(outputNames([{ document: "Index", name: "p" }], ["index"])).toEqual(["Index-p"]);
   expect(names(["con", "a"], ["***", "b"], ["x".repeat(500), "c"])).toEqual(["_con", "b", "x".repeat(80)]);
 });

@@ -32,6 +32,11 @@ describe("clean examples", () => {
   test.each([
     ["marine-generator/belt-service.torquil", 30, 45],
     ["tractor/cylinder-head.torquil", 40, 60],
+    ["trailer-hub/hub-bearings.torquil", 18, 25],
+    ["forklift/make-safe.torquil", 8, 12],
+    ["forklift/line-contactor.torquil", 14, 20],
+    ["loader/lift-hose.torquil", 25, 35],
+    ["cargo-bike/crank-set.torquil", 18, 25],
   ])("%s is a job of a real size", (path, least, most) => {
     const heads = readDocument(read(path)).lines.filter(
       (line) => line.head === "step" || line.head === "check",

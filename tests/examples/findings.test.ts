@@ -1,8 +1,9 @@
 /** The examples and the checker: the clean ones have no finding at all, the faulty ones exactly those they mark. */
-import { readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { compared, MAIN, readFixtures } from "../support/fixtures";
+import { readSettings } from "../../server/project";
+import { compared, findingsIn, MAIN, readFixtures } from "../support/fixtures";
 
 const root = join(import.meta.dirname, "../../examples");
 
@@ -14,11 +15,21 @@ function textsOf(folder: string): Record<string, string> {
 
 const folders = readdirSync(root, { withFileTypes: true })
   .filter((e) => e.isDirectory())
-  .map((e) => e.name);
+  .map((e) => e.name)
+  .filter((name) => name !== "faulty" && Object.keys(textsOf(name)).length > 0);
 
 describe("clean examples", () => {
-  test.each(folders.filter((name) => name !== "faulty"))("%s has no finding, hints included", (folder) => {
+  test("are the flagship and five more", () => expect(folders.length).toBeGreaterThanOrEqual(6));
+
+  test.each(folders)("%s has no finding, hints included", (folder) => {
     expect(compared({ name: folder, texts: textsOf(folder), expected: [] }).found).toEqual([]);
+  });
+
+  const settled = folders.filter((name) => existsSync(join(root, name, "torquil.json")));
+  test.each(settled)("%s has settings that are understood, and no finding under them", (folder) => {
+    const { settings, problems } = readSettings(readFileSync(join(root, folder, "torquil.json"), "utf8"));
+    expect(problems).toEqual([]);
+    expect(findingsIn(textsOf(folder), settings.rules).map(({ code }) => code)).toEqual([]);
   });
 });
 

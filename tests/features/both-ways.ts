@@ -84,6 +84,9 @@ export function toldAt({ features }: Program, workspace: Workspace, file: string
     features.completion(project, file, at),
     features.definition(project, file, at),
     features.references(project, file, at, true),
+    features.highlights(project, file, at),
+    features.rename(project, file, at, "another-name"),
+    features.inlayHints(model, at.line, at.line + 20, { otherUnit: true, stepNumbers: true }),
     features
       .actions(model, findings, stretch)
       .map(({ title, edits }) => [title, edits.map((e) => e.text.trim())]),
@@ -93,7 +96,9 @@ export function toldAt({ features }: Program, workspace: Workspace, file: string
 /** What the features tell of a whole file. */
 export function toldOf({ features }: Program, workspace: Workspace, file: string): string {
   const model = workspace.project().files.get(file);
-  return model ? JSON.stringify([features.outline(model), features.folding(model)]) : "no such file";
+  return model
+    ? JSON.stringify([features.outline(model), features.folding(model), features.pathLinks(model)])
+    : "no such file";
 }
 
 export interface Series {

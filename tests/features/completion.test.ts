@@ -173,6 +173,17 @@ test("by place: what can be fitted, tightened, drained as things stand there", (
   expect(labels(at("disconnect $0"))).toEqual(["lead"]);
 });
 
+test("for the kit: what is renewed every time first, what is in it already last", () => {
+  const more = MACHINE.replace(
+    'part cover "Belt cover"',
+    'part gasket "Gasket"  renew every time\n  part cover "Belt cover"',
+  );
+  const text = PROCEDURE.replace('    item pump 1 "WP-4"\n', '    item pump 1 "WP-4"\n    item $0\n');
+  const items = labels(marked({ "wren-4.torquil": more, "renew.torquil": text }), "thing");
+  expect(items[0]).toBe("gasket");
+  expect(items.slice(-2)).toEqual(["pump", "pump-bolt"]);
+});
+
 test("what an outcome or condition does counts only within it", () => {
   const text = (inside: string, behind: string): string => `torquil 1
 

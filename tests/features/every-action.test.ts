@@ -6,7 +6,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { documentText, formatDocument } from "../../grammar";
-import { type Action, offeredActions } from "../../server/features";
+import { type Action, inUsualForm, offeredActions } from "../../server/features";
 import { tried } from "../../server/features/trial";
 import type { Project } from "../../server/model";
 import { checkProject, type Finding, pageByCode } from "../../server/rules";
@@ -57,7 +57,7 @@ interface After extends Case {
 }
 
 const AFTER: readonly After[] = CASES.map((one) => {
-  const after = tried(one.project, one.action.edits);
+  const after = tried(one.project, inUsualForm(one.project, one.action.edits));
   return { ...one, after, findings: [...checkProject(after).values()].flat() };
 });
 
@@ -106,7 +106,8 @@ test("each leaves a text in its usual form that was so before", () => {
   const rough = AFTER.filter((one) =>
     [...one.after.files].some(([path, { document }]) => {
       const old = one.project.files.get(path)?.document;
-      if (!old || old === document || formatDocument(old, findUnit) !== documentText(old)) return false;
+      if (!old?.tree.balanced || old === document || formatDocument(old, findUnit) !== documentText(old))
+        return false;
       return formatDocument(document, findUnit) !== documentText(document);
     }),
   );
@@ -115,7 +116,10 @@ test("each leaves a text in its usual form that was so before", () => {
 
 test("none brings an error of writing, and a safe one no error at all", () => {
   const own = new Set(["names and shape", "quantities"]);
-  const bad = AFTER.flatMap((one) =>
+  // A line that could not be read hid what is wrong with its words, whoever repairs it.
+  const hidden = ({ project, finding: { place } }: Case): boolean =>
+    project.files.get(place.file)?.document.lines[place.line]?.kind === "broken";
+  const bad = AFTER.filter((one) => !hidden(one)).flatMap((one) =>
     one.findings
       .filter((f) => f.severity === "error" && count(one.findings, f.code) > count(one.before, f.code))
       .filter((f) => one.action.safe || own.has(pageByCode(f.code)?.group ?? ""))

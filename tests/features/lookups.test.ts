@@ -1,10 +1,22 @@
 /** Hover, definition, references, outline and folding tell of the place that is pointed at. */
 import { expect, test } from "vitest";
-import { definition, folding, type OutlineItem, outline, references } from "../../server/features";
+import { definition, folding, hover, type OutlineItem, outline, references } from "../../server/features";
 import { changed, MACHINE, type Marked, marked, PROCEDURE, told } from "./support";
 
 test("a thing: its kind, its title, and what its block says, figures in both units", () => {
   expect(told(changed("tighten pump-bolt {", "tighten pump-b$0olt {"))).toEqual([
+    "fastener pump-bolt",
+    "Pump bolt",
+    "On the sheet, tightened at step 3:",
+    "1 × M12 × 1.25, 10.9.",
+    "Thread state: Flange sealant.",
+    "snug: 40 N·m (30 lb·ft).",
+    "final: 90° further.",
+    "Renew every time.",
+    "Secures pump.",
+  ]);
+  // In the machine's own file no sheet is known: what the block says.
+  expect(told(changed("fastener pump-bolt", "fastener pump-b$0olt"))).toEqual([
     "fastener pump-bolt",
     "Pump bolt",
     "Secures pump.",
@@ -45,8 +57,54 @@ test("a step and a check with their number on the sheet", () => {
     "Number 2 on the sheet.",
     "In the section “Take off”.",
     "Limit 5 to 8 mm (0.2 to 0.3 in).",
+    "If over: on to what comes next.",
   ]);
   expect(told(changed('step "Fit it"', 'step "Fi$0t it"'))).toContain("Number 3 on the sheet.");
+});
+
+test("a fastener with an adapter: what the wrench is set to, order, left-hand thread, in the sheet's language", () => {
+  const machine = MACHINE.replace(
+    "    secures pump\n",
+    "    secures pump\n    left-hand\n    count   2\n    crosswise\n",
+  );
+  const procedure = PROCEDURE.replace(
+    "  tool angle-gauge",
+    '  tool adapter "Crowfoot adapter"  in-line 50 mm wrench 400 mm\n  tool angle-gauge',
+  )
+    .replace("stage snug  with torque-wrench", "stage snug  with torque-wrench, adapter")
+    .replace("tighten pump-bolt {", "tighten pump-b$0olt {");
+  const at = marked({ "wren-4.torquil": machine, "renew.torquil": procedure });
+  expect(told(at)).toEqual([
+    "fastener pump-bolt",
+    "Pump bolt",
+    "On the sheet, tightened at step 3:",
+    "2 × M12 × 1.25, 10.9.",
+    "Thread state: Flange sealant.",
+    "Left-hand thread.",
+    "snug: 40 N·m (30 lb·ft), set wrench to 35.6 N·m (26.3 lb·ft).",
+    "final: 90° further.",
+    "Order: crosswise.",
+    "Renew every time.",
+    "Secures pump.",
+  ]);
+  const look = { language: "de", units: "metric" } as const;
+  const german = hover(at.project, at.path, at.position, look)?.sentences ?? [];
+  expect(german).toContain("Linksgewinde.");
+  expect(german.join(" ")).not.toContain("lb·ft");
+});
+
+test("a check with where each outcome leads", () => {
+  const at = changed(
+    "        go on\n      }\n",
+    '        remove belt\n        check again at most 2 times\n      }\n      if still over {\n        end job "Renew it."\n      }\n      if under {\n        repeat from un$0do at most 1 time\n      }\n',
+  );
+  const check = at.project.files.get(at.path)?.things.find((t) => t.name === "slack");
+  const position = { line: check?.place.line ?? 0, character: check?.place.start ?? 0 };
+  expect(told({ ...at, position }).filter((s) => s.startsWith("If"))).toEqual([
+    "If over: what stands there is done, then the same check again, at most 2 times.",
+    "If still over: the job ends, “Renew it”.",
+    "If under: back to step 1, “Undo it”, once at most.",
+  ]);
 });
 
 test("a quantity in its other unit", () => {

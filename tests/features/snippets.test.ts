@@ -45,12 +45,17 @@ for (const snippet of SNIPPETS) {
 test("they are offered where they may stand, behind the plain words", () => {
   const inStep = offered(changed("      remove belt\n", "      $0\n"));
   const shapes = inStep.filter((o) => o.kind === "snippet").map((o) => o.label);
-  expect(shapes).toContain("tighten … stage by stage");
+  expect(shapes).toContain("tighten … { stage … }");
   expect(shapes.some((label) => label.startsWith("step"))).toBe(false);
   expect(inStep[0]?.kind).not.toBe("snippet");
-  const word = inStep.find((o) => o.label === "tighten … with a wrench");
+  const word = inStep.find((o) => o.label === "tighten … with …");
   expect(word).toMatchObject({ text: "tighten bolts  with torque-wrench", filter: "tighten" });
   expect(word?.snippet).toMatch(/^tighten \$\{1:bolts\} {2}with \$\{2:torque-wrench\}\$0$/);
+  const inSection = offered(changed('  section "Put on" {\n', '  section "Put on" {\n    $0\n')).map(
+    (o) => o.label,
+  );
+  expect(inSection.indexOf('step "…" { … }')).toBe(inSection.indexOf("step") - 1);
+  expect(inSection.indexOf('check "…" { limit … }')).toBeLessThan(inSection.indexOf("check"));
   expect(offered(changed("      remove belt\n", "      remove $0\n")).some((o) => o.kind === "snippet")).toBe(
     false,
   );

@@ -87,10 +87,11 @@ export function startServer(): ChildProcessWithoutNullStreams {
   return spawn(process.execPath, [server], { stdio: "pipe" });
 }
 
-/** Starts the server and introduces a client. */
+/** Starts the server and introduces a client, which may answer more than is usual here. */
 export async function connect(
   capabilities: ClientCapabilities,
   folders: readonly string[] = [],
+  answering: (connection: ProtocolConnection) => void = () => {},
 ): Promise<Client> {
   const child = startServer();
   let written = "";
@@ -119,6 +120,7 @@ export async function connect(
       return null;
     });
   }
+  answering(connection);
   connection.onError(() => {});
   connection.listen();
   const ended = new Promise<number | null>((done) => child.on("exit", (code) => done(code)));

@@ -131,6 +131,16 @@ const BAD: readonly [string, unknown][] = [
   ["textDocument/codeAction", { textDocument: { uri }, range: { start: { line: 0, character: 0 } } }],
   ["textDocument/formatting", 7],
   ["textDocument/diagnostic", { textDocument: {} }],
+  ["textDocument/documentHighlight", { textDocument: { uri } }],
+  ["textDocument/documentLink", {}],
+  ["textDocument/selectionRange", { textDocument: { uri }, positions: [{ line: 0 }] }],
+  ["textDocument/selectionRange", { textDocument: { uri }, positions: 7 }],
+  ["textDocument/inlayHint", { textDocument: { uri } }],
+  ["textDocument/prepareRename", { textDocument: { uri }, position: 7 }],
+  ["textDocument/rename", { textDocument: { uri }, position: { line: 0, character: 0 } }],
+  ["textDocument/rename", { textDocument: { uri }, position: { line: 0, character: 0 }, newName: 7 }],
+  ["workspace/symbol", {}],
+  ["workspace/symbol", { query: 7 }],
   ["workspace/diagnostic", { previousResultIds: [{ uri: 1 }] }],
 ];
 

@@ -235,6 +235,45 @@ describe("what else an act says", () => {
     expect(all(sheet, "action")[0]).toMatchObject({ people: 2, leftHand: true });
   });
 
+  it("says which threads of an act are left-hand where not all are", () => {
+    const sheet = sheetOf(
+      small(
+        'part lid "Lid"\nfastener left "Left screw"  secures lid  left-hand\nfastener right "Right screw"  secures lid',
+        "",
+        'step "S" {\nremove left, right\nfit left\n}',
+      ),
+    );
+    const [both, one] = all(sheet, "action");
+    expect(text(both?.sentence)).toBe("Remove Left screw and Right screw. Left-hand thread on: Left screw.");
+    expect([both?.leftHand, one?.leftHand]).toEqual([undefined, true]);
+  });
+
+  it("says what is kept turning where only the machine file does", () => {
+    const sheet = sheetOf(
+      small(
+        'part hub "Hub"\nfastener nut "Nut" {\nsecures hub\nstage seat 50 N·m  while turning hub\nstage free back 60°\n}',
+        "",
+        'step "S" {\ntighten nut to seat\ntighten nut\n}',
+      ),
+    );
+    const [seat, free] = all(sheet, "action").map(({ sentence }) => text(sentence));
+    expect(seat).toContain("Keep turning Hub meanwhile.");
+    expect(free).not.toContain("turning");
+  });
+
+  it("says how a line may bend where it is led through its clips", () => {
+    const sheet = sheetOf(
+      small(
+        'clip eye "Eye"\nhose feed "Feed hose" {\nthrough eye\nbend-radius at least 60 mm\nslack 20 mm\n}',
+        "",
+        'step "S" {\nrun feed through eye\n}',
+      ),
+    );
+    expect(text(all(sheet, "action")[0]?.sentence)).toBe(
+      "Run Feed hose in this order through: Eye. Bend radius: at least 60 mm (at least 2.36 in). Leave 20 mm (0.8 in) of slack.",
+    );
+  });
+
   it("names what is not declared by its name", () => {
     expect(said("remove lost-thing")).toBe("Remove lost thing.");
   });

@@ -14,6 +14,7 @@ import {
   procedureIn,
   sentencesOf,
   sheetOf,
+  small,
   text,
 } from "./build-support";
 import { pdfOf } from "./typesetter";
@@ -366,6 +367,34 @@ describe("the work", () => {
     ]);
   });
 
+  it("has a place to write for each member of the sets that a check is done for, and for each of its places", () => {
+    const sheet = sheetOf(
+      small(
+        'set side "Side" of left, right\npart hub "Hub"',
+        "",
+        `for each side {
+  check play "Play" {
+    limit at most 0.1 mm
+    place "Top"
+    place "Front"
+    record
+  }
+  check wear "Wear" {
+    observe "Is it worn?"
+    record
+  }
+}
+check whole "Whole" {
+  observe "Is it whole?"
+  record
+}`,
+      ),
+    );
+    const four = ["left: Top", "left: Front", "right: Top", "right: Front"];
+    expect(all(sheet, "measure").map(({ places }) => places)).toEqual([four]);
+    expect(block(sheet, "values").rows.map(({ places }) => places)).toEqual([four, ["left", "right"], [""]]);
+  });
+
   it("lists a choice by value, each with where it leads", () => {
     const { outcomes } = numbered(head, numberOf(head, "Piston protrusion"));
     expect(outcomes.map(({ outcome, text: said }) => [outcome, text(said)])).toEqual([
@@ -434,7 +463,7 @@ describe("what is kept", () => {
 });
 
 describe.each(LANGUAGES)("in %s", (language) => {
-  it.each(["marine-generator", "tractor"])(
+  it.each(["marine-generator", "tractor", "trailer-hub", "forklift", "loader", "cargo-bike"])(
     "the %s prints to a page and to paper, and closes with the safety line",
     (name) => {
       const sheet = exampleSheet(name, { language });

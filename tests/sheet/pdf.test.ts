@@ -36,6 +36,20 @@ describe("the PDF", () => {
     expect(pdfOf(BELT_SHEET).bytes.equals(bytes)).toBe(true);
   });
 
+  it("has the same bytes whatever was set before it, also what could not be", () => {
+    const fresh = renderPdf(BELT_SHEET, { ...typesetter });
+    const others = [1, 2, 3, 4].map((n) =>
+      withSteps([step(n, `Step ${n}`, [act(`a${n}`, `Turn it ${n} times.`)])]),
+    );
+    for (const other of others) expect(pdfOf(other).bytes.equals(bytes)).toBe(false);
+    expect(errorOf(withSteps([step(1, "벨트", [])])).code).toBe("missing-glyph");
+    expect("pdf" in fresh && Buffer.from(fresh.pdf).equals(pdfOf(BELT_SHEET).bytes)).toBe(true);
+  });
+
+  it("says nothing that poppler takes for an error", () => {
+    expect(bytes.toString("latin1")).toMatch(/\/MarkInfo <<\s+\/Marked true\s+>>/);
+  });
+
   it("says no date when the revision has none, or one that is no day", () => {
     for (const revision of [{ name: "C" }, { name: "C", date: "2026-02-31" }]) {
       expect(pdfOf({ ...BELT_SHEET, revision }).bytes.toString("latin1")).not.toContain("/CreationDate");

@@ -34,14 +34,17 @@ export const HOUSE: readonly Room[] = [
     path: "server/rules",
     mayImport: ["server/model", "server/walk", "server/mechanics", "server/phrases"],
   },
-  { path: "server/drawings", mayImport: ["server/mechanics", "server/walk", "server/model"] },
+  {
+    path: "server/drawings",
+    mayImport: ["server/mechanics", "server/walk", "server/model", "server/phrases"],
+  },
   {
     path: "server/sheet",
     mayImport: ["server/model", "server/walk", "server/drawings", "server/phrases", "server/units"],
     // markdown-it reads the writer's inline Markdown into runs; only its parser is used, never its HTML.
     packages: ["@myriaddreamin/typst-ts-node-compiler", "markdown-it"],
   },
-  { path: "server/compare", mayImport: ["server/model", "server/walk"] },
+  { path: "server/compare", mayImport: ["server/model", "server/walk", "server/phrases"] },
   {
     path: "server/features",
     mayImport: ["server/rules", "server/sheet", "server/compare"],
@@ -56,15 +59,21 @@ export const HOUSE: readonly Room[] = [
     usesSurroundings: true,
   },
   {
+    path: "server/press",
+    mayImport: ["server/project", "server/sheet"],
+    node: "all but files",
+    usesSurroundings: true,
+  },
+  {
     path: "server/lsp",
-    mayImport: ["server/features", "server/project"],
+    mayImport: ["server/features", "server/project", "server/press"],
     packages: ["vscode-languageserver"],
     node: "all but files",
     usesSurroundings: true,
   },
   {
     path: "server/cli",
-    mayImport: ["server/features", "server/project"],
+    mayImport: ["server/features", "server/project", "server/press"],
     mustNotImport: ["server/lsp"],
     // The shapes of the files it writes for other programs are zod schemas, so that their JSON schema can be published.
     packages: ["zod"],
@@ -81,6 +90,8 @@ export const HOUSE: readonly Room[] = [
   {
     path: "client",
     mayImport: [],
+    // The requests that it sends to the server.
+    typesOnly: ["server/lsp"],
     packages: ["vscode", "vscode-languageclient"],
     node: "all",
     usesSurroundings: true,

@@ -93,7 +93,7 @@ describe("convertForPrint keeps the precision the writer meant", () => {
     ["0.15 mm", "in", "0.006 in"],
     ["1.2 mm", "in", "0.047 in"],
     ["25.4 mm", "in", "1 in"],
-    ["0.020 in", "mm", "0.5 mm"],
+    ["0.020 in", "mm", "0.51 mm"],
     ["3/8 in", "mm", "9.5 mm"],
     ["1/2 in", "mm", "12.7 mm"],
     ["1 1/2 in", "mm", "38 mm"],
@@ -114,6 +114,32 @@ describe("convertForPrint keeps the precision the writer meant", () => {
   test("null for another kind, and for what is too large to print", () => {
     expect(convertForPrint(amount("47 N·m"), unit("J"))).toBeNull();
     expect(convertForPrint(amount("999999999999999 km"), unit("mm"))).toBeNull();
+  });
+});
+
+describe("published guides round as convertForPrint does", () => {
+  test.each([
+    // NIST SP 811 (2008), B.7.2: 36 ft is 10.9728 m and is stated as 11.0 m.
+    ["36 ft", "m", "11.0 m"],
+    // NIST LC 1137, Metric Style Guide: not more digits than the precision of the original justifies.
+    ["36 in", "cm", "91 cm"],
+    ["40.1 in", "cm", "101.9 cm"],
+  ])("%s in %s is %s", (written, id, printed) => {
+    expect(plain(convertForPrint(amount(written), unit(id)))).toBe(printed);
+  });
+
+  // The same section: a result three times as coarse as the figure (±4.5 % for ±1.4 %) has lost information.
+  test("no result that had to be rounded is three times as coarse as the figure", () => {
+    const figure = fc.tuple(fc.integer({ min: 1, max: 99_999 }), fc.integer({ min: 0, max: 3 }));
+    const partnered = allUnits.filter((one) => otherUnit(one, 1) !== null);
+    fc.assert(
+      fc.property(fc.constantFrom(...partnered), figure, (own, [steps, places]) => {
+        const written = makeAmount(roundedDecimal(steps / 10 ** places, places), own);
+        const printed = convertForPrint(written, otherUnit(own, written.si) ?? own) as Amount;
+        const rounded = Math.abs(printed.si - written.si) > 1e-8 * Math.abs(written.si);
+        expect(rounded && stepOf(printed) > 3 * stepOf(written) * (1 + 1e-9)).toBe(false);
+      }),
+    );
   });
 });
 

@@ -43,6 +43,12 @@ describe("findUnit", () => {
     expect(findUnit(spelling)?.id).toBe(id);
   });
 
+  test("marks of feet and inches are that where a length is wanted, minutes and seconds of angle elsewhere", () => {
+    expect(["′", "″"].map((mark) => findUnit(mark, "length")?.id)).toEqual(["ft", "in"]);
+    expect(["′", "″"].map((mark) => findUnit(mark, "angle")?.id)).toEqual(["′", "″"]);
+    expect(["′", "″"].map((mark) => findUnit(mark)?.kind)).toEqual(["angle", "angle"]);
+  });
+
   test("upper and lower case tell units apart", () => {
     expect(findUnit("mN·m")?.factor).toBe(1e-3);
     expect(findUnit("MN·m")).toBeUndefined();
@@ -59,7 +65,7 @@ describe("findUnit", () => {
     },
   );
 
-  test("a spelling means one unit, but for points and differences of temperature", () => {
+  test("a spelling means one unit, but for points and differences of temperature and the marks ′ and ″", () => {
     const owners = new Map<string, Set<string>>();
     for (const one of allUnits) {
       for (const spelling of [one.print, ...one.spellings].map(normaliseSpelling)) {
@@ -67,7 +73,9 @@ describe("findUnit", () => {
       }
     }
     const shared = [...owners.values()].filter((ids) => ids.size > 1).map((ids) => [...ids].join("|"));
-    expect(new Set(shared)).toEqual(new Set(["°C|°C difference", "°F|°F difference", "K|K difference"]));
+    expect(new Set(shared)).toEqual(
+      new Set(["°C|°C difference", "°F|°F difference", "K|K difference", "′|ft", "″|in"]),
+    );
   });
 
   test("every print spelling is already in its one form, and every id is its own", () => {

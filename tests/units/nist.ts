@@ -15,6 +15,7 @@ export const nistFactors: readonly (readonly [id: string, name: string, factor: 
   // Angle
   ["°", "degree (°) to rad", 1.745329e-2],
   ["′", "minute (′) to rad", 2.908882e-4],
+  ["″", "second (″) to rad (from memory)", 4.848137e-6],
   ["turn", "revolution (r) to rad", 6.283185],
   // Length
   ["in", "inch (in) to m", 2.54e-2],
@@ -45,6 +46,8 @@ export const nistFactors: readonly (readonly [id: string, name: string, factor: 
   ["lbf", "pound-force (lbf) to N", 4.448222],
   // Pressure
   ["bar", "bar (bar) to Pa", 1e5],
+  ["atm", "atmosphere, standard (atm) to Pa", 1.01325e5],
+  ["ksi", "ksi (1000 lbf/in²) to Pa", 6.894757e6],
   ["mbar", "millibar (mbar) to Pa (from memory)", 1e2],
   ["kgf/cm²", "atmosphere, technical (at), 1 kgf/cm², to Pa", 9.80665e4],
   ["mmHg", "millimeter of mercury, conventional (mmHg) to Pa", 1.333224e2],

@@ -152,7 +152,7 @@ describe("formatQuantity", () => {
     ["about 5.6 L (about 5.9 US qt)", quantity("about", "5.6 L")],
     ["1/6 turn", quantity("exact", "1/6 turn")],
     ["2 turns", quantity("exact", "2 turns")],
-    ["0.020 in (0.5 mm)", quantity("exact", ".020 in")],
+    ["0.020 in (0.51 mm)", quantity("exact", ".020 in")],
   ])("both units: %s", (spelled, made) => {
     expect(formatQuantity(made, both)).toBe(spelled);
   });

@@ -37,7 +37,7 @@ async function write(called: string, procedure: string): Promise<void> {
 
 /** Waits until a file on the disk is as wanted. */
 const saved = (file = `${name}.torquil`): ReturnType<typeof expect.poll> =>
-  expect.poll(() => readFileSync(join(folder.path, name, file), "utf8"), { timeout: 20_000 });
+  expect.poll(() => readFileSync(join(folder.path, name, file), "utf8"));
 
 const COMMA = PROCEDURE.replace("5 to 25 N·m\n", "5,5 to 25 N·m\n");
 
@@ -89,9 +89,12 @@ test("a step is written by filling in its snippet", async () => {
   await window.go(lineOf(PROCEDURE, 'step "Take the seal out"') - 1, 1);
   await window.type("    st");
   const list = window.page.locator(".suggest-widget.visible .monaco-list-row");
-  await window.call(list.filter({ hasText: "step" }), "Control+Space");
+  const snippet = list
+    .filter({ hasText: "step" })
+    .filter({ has: window.page.locator(".codicon-symbol-snippet") });
+  await window.call(snippet, "Control+Space");
   await window.picture("snippet");
-  await window.press("Enter");
+  await snippet.click();
   await window.page.locator(".suggest-widget.visible").waitFor({ state: "hidden" });
   await window.type("Look at the notch");
   await window.press("Control+s");
@@ -108,6 +111,7 @@ test("the light bulb repairs what is at fault", async () => {
   expect(await offered.textContent()).toContain("5.5");
   await window.picture("repair");
   await window.press("Enter");
+  await window.page.locator(".view-line", { hasText: "5.5 to 25" }).waitFor();
   await window.press("Control+s");
   await saved().toBe(COMMA.replace("5,5", "5.5"));
 });

@@ -19,7 +19,7 @@ import { address, remote } from "./window";
 const main = fileURLToPath(new URL("inside/main.ts", import.meta.url));
 
 /** How long all of them may take, in ms. */
-const PATIENCE = 180_000;
+const PATIENCE = 600_000;
 
 /**
  * Opens a window on a folder whose extension host runs the tests; the extension under test is the one installed.

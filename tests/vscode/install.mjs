@@ -84,7 +84,7 @@ async function installInto(folder) {
   await Promise.all([
     npm(folder, "rebuild", "argon2"),
     npm(vscode, "install", "--omit=dev", "--ignore-scripts").then(() =>
-      npm(vscode, "rebuild", "@vscode/spdlog", "native-watchdog"),
+      npm(vscode, "rebuild", "@vscode/spdlog", "native-watchdog", "node-pty"),
     ),
     npm(join(vscode, "extensions"), "install", "--omit=dev", "--ignore-scripts"),
   ]);
@@ -98,6 +98,8 @@ async function installInto(folder) {
 /** Runs npm in a folder; fails with what npm wrote. */
 function npm(folder, ...words) {
   const { npm_config_local_prefix: _, ...env } = process.env;
+  // One of the packages calls a builder through npx, which would ask whether it may.
+  env.npm_config_yes = "true";
   const headers = [dirname(dirname(realpathSync(process.execPath))), "/usr"].find((at) =>
     existsSync(join(at, "include/node/node.h")),
   );

@@ -27,6 +27,7 @@ const SETTINGS = {
   "files.hotExit": "off",
   "workbench.startupEditor": "none",
   "workbench.tips.enabled": false,
+  "editor.minimap.enabled": false,
   "workbench.secondarySideBar.defaultVisibility": "hidden",
   "security.workspace.trust.startupPrompt": "never",
   "security.workspace.trust.banner": "never",

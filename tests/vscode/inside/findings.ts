@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
 import { test } from "./runner";
-import { ask, codeOf, findings, PROCEDURE, project, rangeOf } from "./support";
+import { ask, findings, PROCEDURE, project, rangeOf, whole } from "./support";
 
 const COMMA = PROCEDURE.replace("5 to 25 N·m\n", "5,5 to 25 N·m\n");
 
@@ -26,7 +26,7 @@ test("a finding has place, words, code and source, and goes when the text is rep
   await findings(procedure);
 });
 
-test("a finding about the machine file comes while only the procedure's text is changed", async () => {
+test("a finding follows what is typed, without saving", async () => {
   const { procedure } = await project();
   await findings(procedure);
   const edit = new vscode.WorkspaceEdit();
@@ -39,35 +39,55 @@ test("a finding about the machine file comes while only the procedure's text is 
 test("a repair is offered as a quick fix and changes just that figure", async () => {
   const { procedure } = await project(COMMA);
   const [found] = await findings(procedure, "decimal-comma");
-  const offered = await ask<vscode.CodeAction[]>(
-    "executeCodeActionProvider",
-    procedure.uri,
-    found?.range,
-    vscode.CodeActionKind.QuickFix.value,
-    10,
-  );
-  const fix = offered.find(({ title }) => title.includes("5.5"));
-  assert.ok(fix, JSON.stringify(offered.map(({ title }) => title)));
-  assert.ok((fix.diagnostics ?? []).map(codeOf).includes("decimal-comma"));
+  const fix = await offered(procedure, found?.range, vscode.CodeActionKind.QuickFix, /5\.5/);
+  assert.equal(fix.isPreferred, true);
   await carryOut(fix);
   assert.equal(procedure.getText(), COMMA.replace("5,5", "5.5"));
 });
 
 test("all safe repairs at once", async () => {
   const { procedure } = await project(COMMA.replace('"Steel ruler"', '"Steel ruler"  0,5 to 2 m'));
-  const offered = await ask<vscode.CodeAction[]>(
-    "executeCodeActionProvider",
-    procedure.uri,
-    new vscode.Range(0, 0, procedure.lineCount, 0),
-    vscode.CodeActionKind.SourceFixAll.value,
-    10,
-  );
-  const fix = offered[0];
-  assert.ok(fix, "no source.fixAll was offered");
-  await carryOut(fix);
+  await carryOut(await offered(procedure, whole(procedure), vscode.CodeActionKind.SourceFixAll, /./));
   assert.match(procedure.getText(), /5\.5 to 25 N·m/);
   assert.match(procedure.getText(), /0\.5 to 2 m/);
 });
+
+test("a tool that is missing is declared in the procedure", async () => {
+  const { procedure } = await project(PROCEDURE.replace("discard", "discard  with seal-hook"));
+  const [found] = await findings(procedure, "unknown-name");
+  await carryOut(
+    await offered(procedure, found?.range, vscode.CodeActionKind.QuickFix, /^Declare tool seal-hook/),
+  );
+  assert.match(procedure.getText(), /tool ruler "Steel ruler"\n {2}tool seal-hook "Seal hook"\n/);
+  await findings(procedure);
+});
+
+test("what the machine's other procedures need as well is moved to the machine file", async () => {
+  const GREASE = '  consumable grease "Seal grease"\n';
+  const { machine, procedure } = await project(
+    PROCEDURE.replace("  section", `${GREASE}\n  section`).replace(
+      "      fit new seal\n",
+      "      lubricate seal  with grease\n      fit new seal\n",
+    ),
+  );
+  const at = rangeOf(procedure, "grease");
+  await carryOut(await offered(procedure, at, vscode.CodeActionKind.Refactor, /^Move consumable grease/));
+  assert.ok(!procedure.getText().includes(GREASE));
+  assert.ok(machine.getText().includes(GREASE));
+});
+
+/** The code action of a kind whose title fits, at a place. */
+async function offered(
+  { uri }: vscode.TextDocument,
+  at: vscode.Range | undefined,
+  kind: vscode.CodeActionKind,
+  title: RegExp,
+): Promise<vscode.CodeAction> {
+  const all = await ask<vscode.CodeAction[]>("executeCodeActionProvider", uri, at, kind.value, 20);
+  const fits = all.find((action) => title.test(action.title));
+  assert.ok(fits, `${title} is not among ${JSON.stringify(all.map((action) => action.title))}`);
+  return fits;
+}
 
 /** Does what choosing a code action does. */
 async function carryOut({ edit, command }: vscode.CodeAction): Promise<void> {

@@ -2,5 +2,6 @@
 import "./findings";
 import "./lookups";
 import "./edits";
+import "./tasks";
 
 export { run } from "./runner";

@@ -10,7 +10,7 @@ export interface Outcome {
 }
 
 /** How long one test may take, in ms. */
-const PATIENCE = 30_000;
+const PATIENCE = 60_000;
 
 const tests: { readonly name: string; readonly body: () => Promise<void> }[] = [];
 

@@ -46,7 +46,7 @@ export function rangeOf(document: vscode.TextDocument, words: string): vscode.Ra
 
 /** Asks again and again until something fits; fails with what was there last. */
 export async function until<T>(ask: () => T | Promise<T>, fits: (found: T) => boolean): Promise<T> {
-  const end = Date.now() + 10_000;
+  const end = Date.now() + 30_000;
   for (;;) {
     const found = await ask();
     if (fits(found)) return found;

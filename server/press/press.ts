@@ -21,9 +21,9 @@ export const PRESS = "--press";
 
 /** Up to so many sheets are set in this process. */
 const FEW = 8;
-const SHEETS_A_PROCESS = 25;
+const SHEETS_A_PROCESS = 50;
 
-/** A press for about so many sheets. */
+/** A press for about so many sheets. The program that asks for it must call `servePress` when it is started with PRESS. */
 export function createPress(sheets: number): Press {
   return sheets <= FEW ? { set: setterHere(), close: () => undefined } : pressBeside();
 }
@@ -48,7 +48,8 @@ function setterHere(): Press["set"] {
   };
 }
 
-function pressBeside(): Press {
+/** A press in a process beside this one, which may be kept: what it has set leaves nothing behind here. */
+export function pressBeside(): Press {
   let child: ChildProcess | undefined;
   let done = 0;
   const close = (): void => {
@@ -59,7 +60,11 @@ function pressBeside(): Press {
     close,
     set: async (sheet) => {
       if (done++ % SHEETS_A_PROCESS === 0) close();
-      child ??= fork(process.argv[1] as string, [PRESS], { serialization: "advanced" });
+      child ??= fork(process.argv[1] as string, [PRESS], {
+        serialization: "advanced",
+        // This program may be talking to somebody over its own.
+        stdio: ["ignore", "ignore", "inherit", "ipc"],
+      });
       const pressed = await ask(child, sheet);
       if (!child.connected) child = undefined;
       return pressed;

@@ -1,0 +1,91 @@
+/**
+ * The requests that Torquil's own editor extension sends beyond the protocol: what each asks and what it is answered.
+ * Types only, so that the extension shares them and nothing that runs.
+ */
+import type { Position, TextDocumentIdentifier } from "vscode-languageserver/node";
+
+/** A document, a position in it where there is one, and the sheet that is shown already: it stays where it can. */
+export interface SheetParams {
+  readonly textDocument: TextDocumentIdentifier;
+  readonly position?: Position;
+  readonly shown?: ProcedureAt;
+}
+
+/** A procedure by the document it stands in and its name. */
+export interface ProcedureAt {
+  readonly uri: string;
+  readonly procedure: string;
+}
+
+/** Where something on the sheet is written: an index into the answer's `files`, and the line from 0. */
+export interface SheetPlace {
+  readonly id: string;
+  readonly file: number;
+  readonly line: number;
+}
+
+/** A sheet to show beside the text. */
+export interface SheetShown {
+  readonly kind: "sheet";
+  /** Which procedure it is of, to ask for the same one again. */
+  readonly of: ProcedureAt;
+  readonly title: string;
+  /** Language of the document, a BCP 47 tag. */
+  readonly lang: string;
+  /** The sheet as HTML, one text a block, so that only what has changed need be put in anew. Its text is escaped. */
+  readonly blocks: readonly string[];
+  /** The style of the blocks. */
+  readonly style: string;
+  readonly files: readonly string[];
+  /** Where what has an id in the HTML is written. */
+  readonly places: readonly SheetPlace[];
+  /** The lines that the procedure takes in its document, from 0: within them the cursor means this sheet. */
+  readonly lines: { readonly first: number; readonly last: number };
+  /** Whether lines that it rests on cannot be read: what they say is missing from it. */
+  readonly unread: boolean;
+  /** What the writer should know of it, in words; empty when there is nothing. */
+  readonly notice: string;
+}
+
+/** No sheet to show, and why, in words; with procedures that could be shown instead. */
+export interface NoSheet {
+  readonly kind: "none";
+  readonly message: string;
+  readonly others: readonly ProcedureNamed[];
+}
+
+/** A procedure that has a sheet. */
+export interface ProcedureNamed extends ProcedureAt {
+  readonly title: string;
+}
+
+export type SheetAnswer = SheetShown | NoSheet;
+
+/** What is to be printed, and how. */
+export interface PrintParams extends SheetParams {
+  readonly form: "pdf" | "html";
+  /** Prints what has errors too, with DRAFT on every page. */
+  readonly draft: boolean;
+}
+
+/** The whole file as base 64, and how it would be called. */
+export interface Printed {
+  readonly kind: "printed";
+  readonly name: string;
+  readonly bytes: string;
+}
+
+/** Not printed; `findings` are the errors that a draft could be printed with, none where a draft is no way out. */
+export interface NotPrinted {
+  readonly kind: "refused";
+  readonly message: string;
+  readonly findings: readonly string[];
+}
+
+export type PrintAnswer = Printed | NotPrinted;
+
+/** Every request by its method. */
+export interface Requests {
+  readonly "torquil/sheet": { readonly params: SheetParams; readonly answer: SheetAnswer };
+  readonly "torquil/print": { readonly params: PrintParams; readonly answer: PrintAnswer };
+}

@@ -1,0 +1,303 @@
+/**
+ * How everything stands at a point, over all ways that come there: the same automata are followed as for the faults,
+ * through the same slices, and asked at that point. Where the ways differ, each state comes with its shortest way.
+ */
+import { fastenerFacts } from "../facts";
+import { textOf, ZERO } from "../mechanics/fractions";
+import { standingOf as markStands } from "../mechanics/shafts";
+import type { Thing } from "../model";
+import type { Departure } from "./acts";
+import { type Control, controlOf } from "./control";
+import { readFastener, watchFastener } from "./fasteners";
+import { ALL_BITS, faultsOf, type Mark, type Watch } from "./faults";
+import type { Graph } from "./graph";
+import { isReached } from "./reach";
+import type { Relations } from "./relations";
+import { type Role, rolesIn } from "./roles";
+import { type ShaftsWatched, shaftsWatched } from "./shafts";
+import { sliceOf } from "./slice";
+import { standingOf } from "./standing";
+import { readThing, type Standing, watchThing } from "./things";
+
+/** One way in which a thing is not as it should be. */
+export interface Difference {
+  readonly kind:
+    | Departure
+    | "carried"
+    | "thrown-away"
+    | "absent"
+    | "out"
+    | "by hand"
+    | "placed"
+    | "loose"
+    | "at a stage"
+    | "old";
+  /** The stage it is at; empty where it is at none. */
+  readonly stage: string;
+  /** Whether it must be put right before the job ends. */
+  readonly owed: boolean;
+}
+
+/** A state that a thing has on some ways; no difference means that it is as it should be. */
+export interface Stand {
+  readonly differences: readonly Difference[];
+  /** The decisions that lead to it; none where every way does. */
+  readonly way: readonly string[];
+  /** The point that brought it about, or -1 where it was so from the start. */
+  readonly since: number;
+}
+
+/** A thing, and every state it can be in. */
+export interface ThingAt {
+  readonly thing: Thing;
+  readonly stands: readonly Stand[];
+}
+
+/** Where shafts and marks stand on some ways. Angles are exact parts of a turn, anticlockwise, as `1/2`. */
+export interface TurningStand {
+  /** Angles of the shafts, counted from where nought is; those that are not known are left out. */
+  readonly shafts: readonly { readonly shaft: Thing; readonly angle: string }[];
+  /** How far each mark stands from its line; `0` is in line. Those that are not known are left out. */
+  readonly marks: readonly { readonly mark: Thing; readonly off: string }[];
+  /** Shafts that turn together as the belts lie. */
+  readonly together: readonly (readonly Thing[])[];
+  readonly way: readonly string[];
+}
+
+/** How everything stands at a point. */
+export interface StateAt {
+  readonly point: number;
+  /** Whether any way comes there. */
+  readonly reached: boolean;
+  /** Things that are not as they should be on some way, in the order in which the text touches them. */
+  readonly things: readonly ThingAt[];
+  /** Things that were touched before and are as they should be on every way. */
+  readonly settled: readonly Thing[];
+  /** What turns; empty where nothing of it was touched. With several, each with its way. */
+  readonly turning: readonly TurningStand[];
+  /** The ways of some thing were too many to follow them all: there may be states that are not told. */
+  readonly cutShort: boolean;
+}
+
+/** What of a walk is needed to ask how things stand. */
+export interface Asked {
+  readonly graph: Graph;
+  readonly relations: Relations;
+}
+
+interface Known {
+  readonly control: Control;
+  readonly roles: ReadonlyMap<Thing, readonly Role[]>;
+  readonly starts: Standing;
+  readonly ends: Standing;
+  readonly at: Map<number, StateAt>;
+}
+
+const kept = new WeakMap<Graph, Known>();
+
+/** How everything stands just before a point of the graph. It is worked out once for each point. */
+export function stateAt({ graph, relations }: Asked, point: number): StateAt {
+  let known = kept.get(graph);
+  if (!known) {
+    known = {
+      control: controlOf(graph),
+      roles: rolesIn(graph, relations, null),
+      starts: standingOf(graph, "starts", relations),
+      ends: standingOf(graph, "ends", relations),
+      at: new Map(),
+    };
+    kept.set(graph, known);
+  }
+  let state = known.at.get(point);
+  if (!state) {
+    state = workOut(graph, relations, known, point);
+    known.at.set(point, state);
+  }
+  return state;
+}
+
+function workOut(graph: Graph, relations: Relations, known: Known, point: number): StateAt {
+  const { control, roles, starts, ends } = known;
+  const reached = isReached(control, point);
+  const things: ThingAt[] = [];
+  const settled: Thing[] = [];
+  let cutShort = false;
+  const last = lastThatCounts(graph, point);
+  for (const thing of reached ? new Set([...starts.keys(), ...roles.keys()]) : []) {
+    const own = roles.get(thing) ?? [];
+    if (!starts.has(thing) && own.every((role) => role.point >= last)) continue;
+    const watch = (thing.kind === "fastener" ? watchFastener : watchThing)(
+      graph,
+      thing,
+      own,
+      starts,
+      ends,
+      relations,
+    );
+    const read = readerOf(thing, ends);
+    const asked = ask(control, watch, point, (state) => keyOf(read(state)));
+    cutShort ||= asked.cutShort;
+    const stands = asked.found.map(({ state, way, since }) => ({ differences: read(state), way, since }));
+    if (stands.some((stand) => stand.differences.length > 0)) things.push({ thing, stands });
+    else if (own.some((role) => role.does === "act" && role.point < point)) settled.push(thing);
+  }
+  const watched = reached ? shaftsWatched(graph, relations, starts) : null;
+  const turning = watched ? turningAt(control, watched, point) : [];
+  return { point, reached, things, settled, turning, cutShort };
+}
+
+/** The last point from which a way can come back to before a point; the point itself where none does. */
+function lastThatCounts({ controls, points }: Graph, point: number): number {
+  let last = point;
+  for (let again = true; again; ) {
+    again = false;
+    for (const at of controls) {
+      const jump = points[at];
+      if ((jump?.kind !== "return" && jump?.kind !== "go-to") || at <= last || jump.to > last) continue;
+      last = at;
+      again = true;
+    }
+  }
+  return last;
+}
+
+function readerOf(thing: Thing, ends: Standing): (state: number) => readonly Difference[] {
+  const allowed = ends.get(thing) ?? new Set<string>();
+  const difference = (kind: Difference["kind"], owed: boolean, stage = ""): Difference => ({
+    kind,
+    stage,
+    owed,
+  });
+  if (thing.kind === "fastener") {
+    const facts = fastenerFacts(thing.entry);
+    return (state) => {
+      const { level, stage, old } = readFastener(state, facts);
+      const isAllowed =
+        (level === "out" && allowed.has("off")) || (level === "loose" && allowed.has("loose"));
+      const own = level === "tight" ? [] : [difference(level, level !== "absent" && !isAllowed, stage)];
+      return old && level !== "out" ? [...own, difference("old", true)] : own;
+    };
+  }
+  return (state) => {
+    const { departures, carried, thrownAway, absent } = readThing(state);
+    if (absent) return [difference("absent", false)];
+    return [
+      ...departures.map((kind) => difference(kind, !allowed.has(kind))),
+      ...(thrownAway ? [difference("thrown-away", departures.includes("off") && !allowed.has("off"))] : []),
+      ...(carried ? [difference("carried", false)] : []),
+    ];
+  };
+}
+
+const keyOf = (differences: readonly Difference[]): string =>
+  differences.map(({ kind, stage }) => `${kind} ${stage}`).join();
+
+interface Answer {
+  readonly found: readonly {
+    readonly state: number;
+    readonly way: readonly string[];
+    readonly since: number;
+  }[];
+  readonly cutShort: boolean;
+}
+
+const SILENT = (): void => undefined;
+
+/** Asks an automaton at a point: each state that it can be in there is a mark of its own, states of one key are one. */
+function ask(control: Control, watch: Watch, point: number, key: (state: number) => string): Answer {
+  const marks: Mark[] = [];
+  const states: number[] = [];
+  const byKey = new Map<string, number>();
+  const points = new Set(watch.points);
+  const isOwn = points.has(point);
+  const asked: Watch = {
+    thing: watch.thing,
+    marks,
+    starts: watch.starts,
+    points: points.add(point),
+    step: (state, at, report) => {
+      if (at !== point) return watch.step(state, at, SILENT);
+      const is = key(state);
+      let mark = byKey.get(is);
+      if (mark === undefined) {
+        mark = states.push(state) - 1;
+        byKey.set(is, mark);
+        marks.push({ code: FOUND, thing: watch.thing, other: null, state: String(mark), bits: ALL_BITS });
+      }
+      report(mark);
+      return isOwn ? watch.step(state, at, SILENT) : state;
+    },
+  };
+  const faults = faultsOf(sliceOf(control, asked.points), asked);
+  const found = faults
+    .filter((fault) => fault.code === FOUND)
+    .map(({ state, way, since }) => ({ state: states[Number(state)] as number, way, since }));
+  return { found, cutShort: faults.some((fault) => fault.code !== FOUND) };
+}
+const FOUND = "found";
+
+function turningAt(control: Control, watched: ShaftsWatched, point: number): readonly TurningStand[] {
+  const { watch, turning, read, trainOf } = watched;
+  const stand = (state: number): Omit<TurningStand, "way"> => {
+    const { belts, angles } = read(state);
+    const { members } = trainOf(belts);
+    const roots = new Set(turning.shafts.map((s) => members.get(s.name)?.root ?? s.name));
+    const groups = [...roots].map((root) =>
+      turning.shafts.filter((s) => (members.get(s.name)?.root ?? s.name) === root),
+    );
+    return {
+      shafts: turning.shafts.flatMap((shaft) => {
+        const angle = angles.get(shaft.name);
+        return angle ? [{ shaft, angle: textOf(angle) }] : [];
+      }),
+      marks: [...turning.marks].flatMap(([mark, place]) => {
+        const off = markStands(angles, place);
+        return off ? [{ mark, off: textOf(off) }] : [];
+      }),
+      together: groups.filter((group) => group.length > 1),
+    };
+  };
+  const isTouched = [...watch.points].some((at) => at < point);
+  if (!isTouched) return [];
+  const asked = ask(control, watch, point, (state) => {
+    const { shafts, marks, together } = stand(state);
+    return [
+      ...shafts.map((s) => `${s.shaft.id} ${s.angle}`),
+      ...marks.map((m) => `${m.mark.id} ${m.off}`),
+      ...together.map((group) => group.map((s) => s.id).join()),
+    ].join("\n");
+  });
+  return asked.found.map(({ state, way }) => ({ ...stand(state), way }));
+}
+
+/** Whether a mark stands in line. */
+export const isInLine = (off: string): boolean => off === textOf(ZERO);
+
+/**
+ * The point before which a line of a text stands: of the head of a step or check its first point, within one the first
+ * that is not above the line. -1 where the line is no part of the graph.
+ *
+ * @param through the line of the `follow` that leads to the text; null where it is the procedure's own
+ */
+export function pointBefore(graph: Graph, file: string, line: number, through: number | null = null): number {
+  const { blocks, points } = graph;
+  const block = blocks.findLast(
+    ({ spot }) =>
+      spot.file === file &&
+      (spot.through?.line ?? null) === through &&
+      spot.line <= line &&
+      line < spot.line + spot.entry.lineCount,
+  );
+  if (!block) return -1;
+  const lineOf = (at: number): number => {
+    const spot = points[at]?.spot;
+    if (!spot) return -1;
+    return spot.file === file && (spot.through?.line ?? null) === through
+      ? spot.line
+      : (spot.through?.line ?? -1);
+  };
+  if (line <= block.spot.line) return block.start;
+  for (let at = block.start; at < block.end; at++)
+    if (lineOf(at) >= line && points[at]?.kind !== "done") return at;
+  return Math.min(block.end, points.length - 1);
+}
