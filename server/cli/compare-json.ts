@@ -48,15 +48,12 @@ function jsonChange({ change, before, after }: Shown): JsonChange {
 
 /** Lines as they are told, and what they say by themselves. */
 function factsOf(said: Change["values"]["before"]): JsonChange["before"] {
-  return (
-    said &&
-    said.map(({ pieces, form }) => ({
-      line: [...pieces],
-      what: form.kind,
-      words: [...form.words],
-      values: form.slots.map(({ role, value }) => ({ role, value: value as JsonValue })),
-    }))
-  );
+  return said?.map(({ pieces, form }) => ({
+    line: [...pieces],
+    what: form.kind,
+    words: [...form.words],
+    values: form.slots.map(({ role, value }) => ({ role, value: value as JsonValue })),
+  }));
 }
 
 type JsonValue = NonNullable<JsonChange["before"]>[number]["values"][number]["value"];

@@ -5,7 +5,7 @@ import type { Both, Change, ChangeKind, Effect, Said } from "./change";
 import type { Edit } from "./edits";
 import { effectsOf, toldAs } from "./effects";
 import { FILE, isClause, PROSE, SETTING, textOf } from "./form";
-import { type Bundle, facetOf, unitOf } from "./gather";
+import { type Bundle, unitOf } from "./gather";
 import {
   factsOf,
   onlyWrittenOtherwise,
@@ -19,7 +19,7 @@ import {
 import { CAUTIONS, type Matching } from "./match";
 import { formOf, type Lines, type Node, nearest, within } from "./node";
 import { concernOf, isDeclaration, isTarget, type Numbers, namedAs, stepOf } from "./numbers";
-import { type Rank, rankRow } from "./ranks";
+import type { Rank } from "./ranks";
 import type { Reach } from "./touches";
 
 /** What changes are told with. */

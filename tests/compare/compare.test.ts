@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { CLAUSES } from "../../grammar/constructs/clauses";
 import { CONSTRUCTS } from "../../grammar";
+import { CLAUSES } from "../../grammar/constructs/clauses";
 import { applyChanges, CHANGE_KINDS, compareProjects, normalForm } from "../../server/compare";
 import { hasRank, rankRow } from "../../server/compare/ranks";
 import { cleanExamples } from "../support/examples";
@@ -12,7 +12,10 @@ import { mutated } from "./mutations";
 import { REVISIONS } from "./revisions";
 import { saidBetween } from "./said";
 
-const side = (texts: Readonly<Record<string, string>>, values: Readonly<Record<string, string>> = { paper: "a4" }) => ({
+const side = (
+  texts: Readonly<Record<string, string>>,
+  values: Readonly<Record<string, string>> = { paper: "a4" },
+) => ({
   project: projectOf(texts),
   settings: { file: "torquil.json", values, text: null },
 });
@@ -78,13 +81,17 @@ it("the table of ranks has a row for everything that can be written, and for not
 
 describe("settings", () => {
   const said = (before: Record<string, string>, after: Record<string, string>) =>
-    compareProjects(side(FLAGSHIP, before), side(FLAGSHIP, after), { severities: { "tool-unused": "warning" } }).changes.map(
-      ({ rank, kind, what }) => `${rank} ${kind} ${what}`,
-    );
+    compareProjects(side(FLAGSHIP, before), side(FLAGSHIP, after), {
+      severities: { "tool-unused": "warning" },
+    }).changes.map(({ rank, kind, what }) => `${rank} ${kind} ${what}`);
   it("a lowered severity is of safety, a raised one of content, seen from the usual one", () => {
     expect(said({}, { "severities.tool-unused": "off" })).toEqual(["safety severity severities.tool-unused"]);
-    expect(said({}, { "severities.tool-unused": "error" })).toEqual(["content severity severities.tool-unused"]);
-    expect(said({ "severities.tool-unused": "error" }, {})).toEqual(["safety severity severities.tool-unused"]);
+    expect(said({}, { "severities.tool-unused": "error" })).toEqual([
+      "content severity severities.tool-unused",
+    ]);
+    expect(said({ "severities.tool-unused": "error" }, {})).toEqual([
+      "safety severity severities.tool-unused",
+    ]);
   });
   it("what is no longer looked at or asked about is of safety", () => {
     expect(said({}, { "skip.old": "old" })).toEqual(["safety setting skip.old"]);
@@ -94,8 +101,10 @@ describe("settings", () => {
 });
 
 it("a machine's change touches the procedures that follow one that names it, by their own step numbers", () => {
-  const machine = 'machine m "M" {\n  part lid "Lid"\n  fastener bolt "Lid bolt" {\n    secures lid\n    tighten 10 N·m\n  }\n}\n';
-  const open = 'use "m.torquil"\nprocedure open "Open it" {\n  on m\n  step "Off" {\n    remove bolt, lid\n  }\n}\n';
+  const machine =
+    'machine m "M" {\n  part lid "Lid"\n  fastener bolt "Lid bolt" {\n    secures lid\n    tighten 10 N·m\n  }\n}\n';
+  const open =
+    'use "m.torquil"\nprocedure open "Open it" {\n  on m\n  step "Off" {\n    remove bolt, lid\n  }\n}\n';
   const whole =
     'use "m.torquil"\nuse "open.torquil"\nprocedure whole "All" {\n  on m\n  step "First" {\n    wait 1 min\n  }\n  follow open\n  step "Again" {\n    fit lid\n  }\n}\n';
   const before = { "m.torquil": machine, "open.torquil": open, "whole.torquil": whole };
@@ -103,18 +112,26 @@ it("a machine's change touches the procedures that follow one that names it, by 
   const touched = compareProjects(side(before), side(after)).changes.map(({ touches }) =>
     touches.map(({ procedure, steps }) => [procedure.title, steps.map(({ number }) => number)]),
   );
-  expect(touched).toEqual([[["Open it", [1]], ["All", [2]]]]);
+  expect(touched).toEqual([
+    [
+      ["Open it", [1]],
+      ["All", [2]],
+    ],
+  ]);
   const followed = { ...before, "open.torquil": open.replace("remove bolt, lid", "remove bolt, lid  keep") };
   const [change] = compareProjects(side(before), side(followed)).changes;
-  expect(change?.touches.map(({ procedure, steps }) => [procedure.name, steps.map(({ number }) => number)])).toEqual([
-    ["whole", [2]],
-  ]);
+  expect(
+    change?.touches.map(({ procedure, steps }) => [procedure.name, steps.map(({ number }) => number)]),
+  ).toEqual([["whole", [2]]]);
 });
 
 it("two procedures of one file, split over two files, are a change of layout only", () => {
   const one = 'procedure a "A" {\n  step "X" {\n    wait 1 min\n  }\n}\n';
   const two = 'procedure b "B" {\n  step "Y" {\n    wait 2 min\n  }\n}\n';
-  const { changes } = compareProjects(side({ "a.torquil": `torquil 1\n${one}${two}` }), side({ "a.torquil": `torquil 1\n${one}`, "b.torquil": `torquil 1\n${two}` }));
+  const { changes } = compareProjects(
+    side({ "a.torquil": `torquil 1\n${one}${two}` }),
+    side({ "a.torquil": `torquil 1\n${one}`, "b.torquil": `torquil 1\n${two}` }),
+  );
   expect(changes.map(({ rank, kind }) => `${rank} ${kind}`)).toEqual(["layout file-added"]);
 });
 
@@ -122,6 +139,12 @@ it("a name that now means another thing is told, though no line of it has change
   const machine = 'machine m "M" {\n  consumable oil "Oil of the machine"\n  consumable fat "Fat"\n}\n';
   const job = (own: string): string =>
     `use "m.torquil"\nprocedure p "P" {\n  on m\n  consumable ${own} "Own"\n  step "S" {\n    wait 1 min  with oil\n  }\n}\n`;
-  const { changes } = compareProjects(side({ "m.torquil": machine, "p.torquil": job("fat-2") }), side({ "m.torquil": machine, "p.torquil": job("oil") }));
-  expect(changes.find(({ kind }) => kind === "use")).toMatchObject({ rank: "safety", does: [{ id: "means-another", names: ["oil"] }] });
+  const { changes } = compareProjects(
+    side({ "m.torquil": machine, "p.torquil": job("fat-2") }),
+    side({ "m.torquil": machine, "p.torquil": job("oil") }),
+  );
+  expect(changes.find(({ kind }) => kind === "use")).toMatchObject({
+    rank: "safety",
+    does: [{ id: "means-another", names: ["oil"] }],
+  });
 });

@@ -204,7 +204,7 @@ test("completion on a line that is not finished, behind N·m", async () => {
 test("a repair is worked out from the range, never from places that the client sends", async () => {
   await start();
   const uri = folder.uri("wren-4.torquil");
-  const text = MACHINE.replace("12 N·m  crosswise", "1,2 N·m  crosswise");
+  const text = MACHINE.replace("snug  12 N·m  crosswise", "snug 1,2 N·m  crosswise");
   await client.open(uri, text);
   const [found] = await client.diagnosticsOf(uri, (d) => d.length > 0);
   expect(found?.code).toBe("decimal-comma");
