@@ -48,7 +48,8 @@ function jsonChange({ change, before, after }: Shown): JsonChange {
 
 /** Lines as they are told, and what they say by themselves. */
 function factsOf(said: Change["values"]["before"]): JsonChange["before"] {
-  return said?.map(({ pieces, form }) => ({
+  if (said === null) return null;
+  return said.map(({ pieces, form }) => ({
     line: [...pieces],
     what: form.kind,
     words: [...form.words],

@@ -21,6 +21,8 @@ export interface Io {
   readonly folder: string;
   readonly files: Files;
   readonly readStdin: () => Promise<Uint8Array>;
+  /** Asks the person at the terminal; absent where nobody sits there. */
+  readonly ask?: (question: string) => Promise<string>;
   /** The time of day, for the one kind of report that has to name it. */
   readonly now: () => Date;
 }

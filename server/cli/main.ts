@@ -9,7 +9,7 @@ import { type Io, paintFor, wantsColour } from "./io";
 import { run } from "./run";
 
 function surroundings(): Io {
-  const { stdout, stderr, env } = process;
+  const { stdin, stdout, stderr, env } = process;
   return {
     out: (text) => void stdout.write(text),
     err: (text) => void stderr.write(text),
@@ -20,6 +20,7 @@ function surroundings(): Io {
     folder: folderOfProcess(),
     files: diskFiles(),
     readStdin,
+    ...(stdin.isTTY && stdout.isTTY ? { ask } : {}),
     now: () => new Date(),
   };
 }
@@ -36,6 +37,16 @@ async function readStdin(): Promise<Uint8Array> {
   const chunks: Buffer[] = [];
   for await (const chunk of process.stdin) chunks.push(Buffer.from(chunk));
   return Buffer.concat(chunks);
+}
+
+async function ask(question: string): Promise<string> {
+  const { createInterface } = await import("node:readline/promises");
+  const terminal = createInterface({ input: process.stdin, output: process.stdout });
+  try {
+    return await terminal.question(question);
+  } finally {
+    terminal.close();
+  }
 }
 
 /** Ends the process with a sentence for the person. */

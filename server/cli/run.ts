@@ -32,6 +32,14 @@ export const COMMANDS: Readonly<Record<string, Entry>> = {
     about: "Say what has changed in meaning between two revisions.",
     load: async () => (await import("./compare")).compare,
   },
+  git: {
+    about: "Make git diff show what has changed in meaning.",
+    load: async () => (await import("./git")).git,
+  },
+  state: {
+    about: "Say how everything stands at a step.",
+    load: async () => (await import("./state")).state,
+  },
   explain: {
     about: "Explain a code, with an example.",
     load: async () => (await import("./explain")).explain,

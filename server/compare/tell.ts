@@ -223,8 +223,9 @@ function ownChanges(
 ): readonly Change[] {
   const roles = rolesThatDiffer(telling.matching, old, fresh);
   const rest = roles.filter((role) => !["title", "name", "face"].includes(role));
+  const hasMore = bundle.steps.some((step) => step.fresh !== fresh);
   const found: Change[] = [];
-  if (rest.length > 0) found.push(change(telling, bundle, "changed", rank, values));
+  if (rest.length > 0 || hasMore) found.push(change(telling, bundle, "changed", rank, values));
   if (roles.includes("title")) found.push(change(telling, bundle, "retitled", "wording", values));
   // The edit belongs to one change only.
   return found.map((one, i) => (i === 0 ? one : { ...one, edits: [], does: [] }));

@@ -19,4 +19,6 @@ export { type Refusal, type Renamable, renamable, rename } from "./rename";
 export { type Hit, searchSymbols } from "./search";
 export { type Selection, selections } from "./selection";
 export { isUnread, linesOf, procedureFor, proceduresUsing, type Shown } from "./sheet-for";
+export { type StateTold, stateInShort, tellState } from "./state";
+export { atLine, endOf, type NoStep, type StepAt, stepNamed } from "./step-at";
 export { inUsualForm } from "./usual-form";

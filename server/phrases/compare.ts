@@ -6,10 +6,8 @@ export const COMPARE_PHRASES = {
   "rank.content": "Content",
   "rank.wording": "Wording",
   "rank.layout": "Layout",
-  "count.one": "1 change",
-  "count.many": "{count} changes",
   "none.text": "Nothing has changed.",
-  "none.layout": "Nothing has changed but the layout.",
+  unmerged: "not merged yet; “git diff --no-ext-diff” shows its lines.",
 
   tightening: "Tightening of {thing}: {before} → {after}",
   "tightening.added": "Tightening of {thing}: now {after}",

@@ -70,8 +70,13 @@ procedure reseal "Renew the drum seal" {
       if (fitted.some(isNew) || (thing.kind === "line" && isConnected(procedure, thing))) continue;
       const old = fitted.find((f) => f.place.file === place.file);
       // That it must be a new one is told where it is fitted.
-      const isGone = renewedEveryTime(thing) || removalsOf(procedure, thing).some((a) => a.act.discard);
+      const isGone =
+        renewedEveryTime(thing) ||
+        removalsOf(procedure, thing).some((a) => a.act.discard) ||
+        isThrownAway(procedure, thing);
+      // That it must be a new one, or that nothing goes back at all, is told where it comes off or goes on.
       if (old && old.at.act.age === null && isGone) continue;
+      if (!old && removalsOf(procedure, thing).length > 0 && !isLeftOff(procedure, thing)) continue;
       if (old)
         report({
           place,
@@ -84,6 +89,19 @@ procedure reseal "Renew the drum seal" {
     }
   },
 };
+
+function isThrownAway(procedure: Procedure, thing: Thing): boolean {
+  return actsOf(procedure).some(
+    ({ act }) =>
+      act.verb === "throw-away" &&
+      thingsNamed(procedure, act.what, [thing.kind]).some((w) => w.thing === thing),
+  );
+}
+
+/** Whether the job says that it leaves a thing off. */
+function isLeftOff(procedure: Procedure, thing: Thing): boolean {
+  return procedure.bindings.some((b) => b.thing === thing && b.within === "off");
+}
 
 const isNew = ({ at }: Fitting): boolean => at.act.age === "new";
 

@@ -1,4 +1,5 @@
 /** A fastener on a free shaft is turned, and nothing holds the shaft. */
+import { beltFacts } from "../facts";
 import { titleOf, twins } from "./say";
 import type { ProcedureRule } from "./types";
 import { faultsOf } from "./walked";
@@ -9,8 +10,8 @@ export const nothingHolds: ProcedureRule = {
   group: "fasteners",
   grain: "procedure",
   messages: {
-    main: "Nothing holds “{shaft}” while “{title}” is turned: its belt is off.",
-    hint: "Hold the part: “holding {part} with …”, or do this with the belt on.",
+    main: "Nothing holds “{shaft}” while “{title}” is turned: its {belt} is off.",
+    hint: "Hold the part: “holding {part} with …”, or do this with the {belt} on.",
   },
   docs: {
     what: "A fastener that sits on a shaft is tightened or loosened with nothing held, while every belt of the shaft is off.",
@@ -57,7 +58,15 @@ procedure look "Look at the press" {
     for (const { fault, place, walk } of faultsOf("nothing-holds", procedure, sight)) {
       const { thing, other, way } = fault;
       const part = walk.relations.secured(thing)[0];
-      const args = { title: titleOf(thing), shaft: titleOf(other ?? thing), part: part?.name ?? "" };
+      const belt = walk.relations.belts.find((b) =>
+        beltFacts(b.entry).pulleys.some((p) => p.shaft?.name === other?.name),
+      );
+      const args = {
+        title: titleOf(thing),
+        shaft: titleOf(other ?? thing),
+        part: part?.name ?? "",
+        belt: belt?.entry.construct ?? "belt",
+      };
       report({ place, args, way });
     }
   },

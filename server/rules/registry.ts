@@ -4,7 +4,6 @@
 import { adapterWithoutSetting } from "./adapter-without-setting";
 import { angleGaugeMissing } from "./angle-gauge-missing";
 import { angleTwice } from "./angle-twice";
-import { askedTooLate } from "./asked-too-late";
 import { badNumber } from "./bad-number";
 import { bareNumber } from "./bare-number";
 import { blockNotClosed } from "./block-not-closed";
@@ -113,7 +112,6 @@ export const RULES: readonly Rule[] = [
   adapterWithoutSetting,
   angleGaugeMissing,
   angleTwice,
-  askedTooLate,
   badNumber,
   bareNumber,
   blockNotClosed,

@@ -34,6 +34,8 @@ export interface Graph {
   readonly regions: readonly Region[];
   /** The points that decide where the way goes on. */
   readonly controls: readonly number[];
+  /** Whether anything is supported at all. */
+  readonly supports: boolean;
   /** The points that end the job unfinished. */
   readonly unfinished: readonly number[];
   readonly variables: Variables;
@@ -122,7 +124,20 @@ function composed(
   controls.push(points.length - 1);
   procedureBlock.end = points.length;
   const unfinished = controls.filter((at) => points[at]?.kind === "end-job");
-  return { procedure, scope, points, blocks, regions, controls, unfinished, variables, bounds, segments };
+  const supports = segments.some(({ segment }) => segment.supports);
+  return {
+    procedure,
+    scope,
+    points,
+    blocks,
+    regions,
+    controls,
+    supports,
+    unfinished,
+    variables,
+    bounds,
+    segments,
+  };
 }
 
 /** Leads the jumps and returns that name a step or check there; one that leads nowhere goes on. */
@@ -185,6 +200,7 @@ function segmentOf(
     pending: around.pending,
     controls,
     skeleton: skeletonOf(points, controls, around.pending, bounds),
+    supports: points.some((p) => p.kind === "act" && p.verb === "support" && p.thing?.kind === "part"),
     lasts: !parts.some(({ entry }) => entry.construct === "follow" || holdsFollow(entry)),
   };
 }

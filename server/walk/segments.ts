@@ -29,6 +29,8 @@ export interface Segment {
   readonly controls: readonly number[];
   /** What those decide, as text: equal where two segments part the ways alike, however much is done between. */
   readonly skeleton: string;
+  /** Whether some act in it supports a part. */
+  readonly supports: boolean;
   /** Whether it may be kept: what a followed procedure names is not known to it. */
   readonly lasts: boolean;
 }

@@ -36,7 +36,7 @@ export function followStates(
 ): States {
   const { graph } = control;
   const change =
-    before && isAlike(before, relations, starts, ends) ? changeBetween(before.graph, graph) : null;
+    before && isAlike(before, graph, relations, starts, ends) ? changeBetween(before.graph, graph) : null;
   const byThing = new Map<Thing, readonly WalkFault[]>();
   const touched = change ? touchedBy(change, relations) : null;
   if (change && before && touched) {
@@ -72,8 +72,19 @@ export function followStates(
 const inOrder = (a: WalkFault, b: WalkFault): number =>
   a.point - b.point || (a.thing.id < b.thing.id ? -1 : a.thing.id > b.thing.id ? 1 : 0);
 
-function isAlike(before: States, relations: Relations, starts: Standing, ends: Standing): boolean {
-  return before.relations === relations && isSame(before.starts, starts) && isSame(before.ends, ends);
+function isAlike(
+  before: States,
+  { supports }: Graph,
+  relations: Relations,
+  starts: Standing,
+  ends: Standing,
+): boolean {
+  return (
+    before.relations === relations &&
+    before.graph.supports === supports &&
+    isSame(before.starts, starts) &&
+    isSame(before.ends, ends)
+  );
 }
 
 function isSame(a: Standing, b: Standing): boolean {

@@ -86,7 +86,7 @@ export function watchThing(
   };
   const allowed = [...(ends.get(thing) ?? [])].reduce((bits, d) => bits | (BIT[d as Departure] ?? 0), 0);
   for (const role of roles) {
-    if (role.does === "asked") add(role.point, answerTo(role, mark, allowed));
+    if (role.does === "asked") add(role.point, answerTo(role, thing, mark, allowed));
     else if (role.does === "carried") {
       const bit = FIRST_CARRIER << role.carrier;
       add(role.point, (state) => (role.off ? state | bit : state & ~bit));
@@ -115,7 +115,12 @@ export function watchThing(
 type Marking = (code: string, bits?: number, state?: string, other?: Thing | null) => number;
 
 /** What an act on another thing, or a start, asks of this one. */
-function answerTo(role: Extract<Role, { does: "asked" }>, mark: Marking, allowed: number): Move {
+function answerTo(
+  role: Extract<Role, { does: "asked" }>,
+  thing: Thing,
+  mark: Marking,
+  allowed: number,
+): Move {
   const { why, asker } = role;
   if (why === "start") {
     const codes = DEPARTURE_NAMES.flatMap((d) =>
@@ -129,7 +134,9 @@ function answerTo(role: Extract<Role, { does: "asked" }>, mark: Marking, allowed
       return state;
     };
   }
-  const enough = ENOUGH[why];
+  // A cover that stands open is out of the way; an open tap is not.
+  const open = thing.kind === "part" && (why === "reach" || why === "measure") ? BIT.open : 0;
+  const enough = ENOUGH[why] | open;
   const code = mark(ASKED[why], ALL_BITS, why === "bear" || why === "lift" ? why : "", asker);
   return (state, report) => {
     if (((state >= FIRST_CARRIER || state < 0) && why !== "lift") || (state & enough) !== 0) return state;
@@ -156,7 +163,8 @@ function addEndings(
     dangers.push([BIT[departure], unless, mark(LEFT_AT_ONCE, BIT[departure], DEPARTURES[departure].said)]);
   };
   if (makes.has("running")) danger("running", 0);
-  if (makes.has("raised")) danger("raised", BIT.supported);
+  // What is supported at a part of it does not hang on the jack alone.
+  if (makes.has("raised") && !graph.supports) danger("raised", BIT.supported);
   if (makes.has("in") && isForgotten) danger("in", 0);
   if (dangers.length === 0) return;
   for (const point of graph.unfinished) {

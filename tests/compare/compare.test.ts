@@ -45,7 +45,7 @@ it("another layout of a whole file is one change of layout, and nothing else", (
 });
 
 describe("changes done to the old form give the new one", () => {
-  for (let seed = 1; seed <= 50; seed++)
+  for (let seed = 1; seed <= 30; seed++)
     it(`after random changes, seed ${seed}`, () => {
       const random = seeded(seed);
       const before = seed % 3 === 0 ? mutated(FLAGSHIP, random, 3) : FLAGSHIP;
@@ -63,7 +63,7 @@ describe("changes done to the old form give the new one", () => {
 });
 
 it("whatever meaning has changed, something is said of it", () => {
-  for (let seed = 100; seed < 130; seed++) {
+  for (let seed = 100; seed < 112; seed++) {
     const after = mutated(FLAGSHIP, seeded(seed), 1);
     const [old, fresh] = [side(FLAGSHIP), side(after)];
     const isOther = JSON.stringify(normalForm(old)) !== JSON.stringify(normalForm(fresh));

@@ -9,7 +9,7 @@ import { followStates } from "../../server/walk/states";
 import { projectOf } from "../support/project";
 import { pick, seeded } from "../support/random";
 import { enumerate, isOnEveryWay, type Table } from "./plainly";
-import { MACHINE, makeProgram } from "./programs";
+import { MACHINE, makeProgram, WORLD } from "./programs";
 
 const COUNT = Number(process.env.TORQUIL_PROGRAMS ?? 150);
 const SEED = Number(process.env.TORQUIL_SEED ?? 20_260_417);
@@ -56,7 +56,7 @@ test(`${COUNT} random procedures give the same faults as every way taken one aft
   const codes = new Set<string>();
   for (let i = 0; i < COUNT; i++) {
     const { text, instructions } = makeProgram(random, 3 + (i % 4));
-    const meant = enumerate(instructions, TABLE);
+    const meant = enumerate(instructions, TABLE, WORLD);
     const found = followed(text);
     expect([...found.keys()].sort(), text).toEqual(meant);
     if (meant.length > 0) counts.faulty++;
@@ -65,7 +65,7 @@ test(`${COUNT} random procedures give the same faults as every way taken one aft
     if (meant.length === 0) continue;
     const fault = pick(random, meant);
     if (BY_STATE.has(fault.split(" ")[0] as string)) continue;
-    const always = isOnEveryWay(instructions, TABLE, fault);
+    const always = isOnEveryWay(instructions, TABLE, WORLD, fault);
     expect(found.get(fault), `${fault}\n${text}`).toBe(always);
     if (!always) counts.onSomeWays++;
   }
@@ -126,7 +126,7 @@ test.each(WRONG)("a table in which “%s” %s gives other faults", (verb, _what
   let differ = false;
   for (let i = 0; i < 100 && !differ; i++) {
     const { text, instructions } = makeProgram(random, 3 + (i % 4));
-    const meant = enumerate(instructions, { ...TABLE, acts });
+    const meant = enumerate(instructions, { ...TABLE, acts }, WORLD);
     differ = [...followed(text).keys()].sort().join() !== meant.join();
   }
   expect(differ).toBe(true);

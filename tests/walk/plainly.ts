@@ -4,7 +4,7 @@
  * is read from the same table, or from one with a wrong entry.
  */
 import type { ActRow, Departure } from "../../server/walk";
-import { DECIDED, type Instruction, PARTS } from "./programs";
+import type { Instruction, Kind, World } from "./programs";
 
 /** The data that a mechanic may correct: the acts, and how things can differ. */
 export interface Table {
@@ -24,14 +24,25 @@ interface Configuration {
   readonly state: State;
 }
 
+/** What is taken as true: what acts mean, and what the machine is made of. */
+interface Given {
+  readonly table: Table;
+  readonly world: World;
+}
+
 /** Faults as `code thing line`, the line from 0 or `end`. */
-export function enumerate(instructions: readonly Instruction[], table: Table): string[] {
-  return [...follow(instructions, table, "").faults].sort();
+export function enumerate(instructions: readonly Instruction[], table: Table, world: World): string[] {
+  return [...follow(instructions, { table, world }, "").faults].sort();
 }
 
 /** Whether every way that comes to where a fault shows, shows it. */
-export function isOnEveryWay(instructions: readonly Instruction[], table: Table, fault: string): boolean {
-  return follow(instructions, table, fault).always;
+export function isOnEveryWay(
+  instructions: readonly Instruction[],
+  table: Table,
+  world: World,
+  fault: string,
+): boolean {
+  return follow(instructions, { table, world }, fault).always;
 }
 
 /**
@@ -40,7 +51,7 @@ export function isOnEveryWay(instructions: readonly Instruction[], table: Table,
  */
 function follow(
   instructions: readonly Instruction[],
-  table: Table,
+  given: Given,
   until: string,
 ): { faults: Set<string>; always: boolean } {
   const faults = new Set<string>();
@@ -48,18 +59,22 @@ function follow(
   const [, thing, where] = until.split(" ");
   const acted = new Set(instructions.flatMap((i) => (i.does === "act" ? [i.thing] : [])));
   let always = true;
-  const open: Configuration[] = conditions().map((decided) => ({
+  const { parts, starts } = given.world;
+  const touched = Object.keys(parts).filter((name) => acted.has(name) || starts[name]);
+  const carried = touched.flatMap((name) => parts[name]?.carries ?? []);
+  const state = Object.fromEntries([...touched, ...carried].map((name) => [name, starts[name] ?? []]));
+  const open: Configuration[] = conditions(given.world).map((decided) => ({
     at: 0,
     decided,
     used: [],
-    state: Object.fromEntries(Object.keys(PARTS).map((name) => [name, []])),
+    state,
   }));
   for (let now = open.pop(); now; now = open.pop()) {
     const state = Object.values(now.state).map((words) => [...words].sort().join("+"));
     const key = `${now.at} ${Object.values(now.decided)} ${now.used} ${state}`;
     if (seen.has(key)) continue;
     seen.add(key);
-    const { faults: shown, next, asked } = step(now, instructions[now.at] as Instruction, table, acted);
+    const { faults: shown, next, asked } = step(now, instructions[now.at] as Instruction, given, acted);
     for (const fault of shown) faults.add(fault);
     const shows = shown.includes(until);
     if (!shows && asked.some(([t, w]) => t === thing && w === where)) always = false;
@@ -68,11 +83,11 @@ function follow(
   return { faults, always };
 }
 
-function conditions(): Record<string, string>[] {
-  let all: Record<string, string>[] = [{}];
-  for (const name of ["k0", "k1", "k2"]) all = all.map((one) => ({ ...one, [name]: "" }));
-  for (const name of ["rattle", "leak", "size"]) {
-    all = all.flatMap((one) => (DECIDED[name] ?? []).map((value) => ({ ...one, [name]: value })));
+function conditions({ decided, checks }: World): Record<string, string>[] {
+  let all: Record<string, string>[] = [Object.fromEntries(checks.map((name) => [name, ""]))];
+  for (const [name, values] of Object.entries(decided)) {
+    if (checks.includes(name)) continue;
+    all = all.flatMap((one) => values.map((value) => ({ ...one, [name]: value })));
   }
   return all;
 }
@@ -84,7 +99,7 @@ interface Step {
   readonly asked: readonly (readonly [string, string])[];
 }
 
-function step(now: Configuration, instruction: Instruction, table: Table, acted: ReadonlySet<string>): Step {
+function step(now: Configuration, instruction: Instruction, given: Given, acted: ReadonlySet<string>): Step {
   const { at, decided, used, state } = now;
   const to = (target: number, more: Partial<Configuration> = {}): Step => ({
     faults: [],
@@ -93,14 +108,14 @@ function step(now: Configuration, instruction: Instruction, table: Table, acted:
   });
   switch (instruction.does) {
     case "act":
-      return act(now, instruction, table, acted);
+      return act(now, instruction, given, acted);
     case "test": {
       const { on, values, counters, still, past } = instruction;
       const isOut = counters.length > 0 && counters.every(([c, most]) => (used[c] ?? 0) >= most);
       return to(isOut === still && values.includes(decided[on] ?? "") ? at + 1 : past);
     }
     case "ask": {
-      const next = (DECIDED[instruction.check] ?? []).map((value) => ({
+      const next = (given.world.decided[instruction.check] ?? []).map((value) => ({
         ...now,
         at: at + 1,
         decided: { ...decided, [instruction.check]: value },
@@ -109,6 +124,14 @@ function step(now: Configuration, instruction: Instruction, table: Table, acted:
     }
     case "jump":
       return to(instruction.to);
+    case "forget": {
+      const { checks, counters } = instruction;
+      const forgotten = Object.fromEntries(checks.map((name) => [name, ""]));
+      return to(at + 1, {
+        decided: { ...decided, ...forgotten },
+        used: used.map((times, counter) => (counters.includes(counter) ? 0 : times)),
+      });
+    }
     case "back": {
       const { counter, most } = instruction;
       const times = used[counter] ?? 0;
@@ -119,12 +142,12 @@ function step(now: Configuration, instruction: Instruction, table: Table, acted:
     }
     case "end-job": {
       const where = String(instruction.line);
-      const left = unfinished(state).map((thing) => `end-job-leaves ${thing} ${where}`);
+      const left = unfinished(state, given.world).map((thing) => `end-job-leaves ${thing} ${where}`);
       return { faults: left, asked: [...acted].map((thing) => [thing, where] as const), next: [] };
     }
     case "end":
       return {
-        faults: [...acted].flatMap((thing) => atEnd(thing, state[thing] ?? [], table)),
+        faults: [...acted].flatMap((thing) => atEnd(thing, state[thing] ?? [], given)),
         asked: [...acted].map((thing) => [thing, "end"] as const),
         next: [],
       };
@@ -132,17 +155,23 @@ function step(now: Configuration, instruction: Instruction, table: Table, acted:
 }
 
 /** What may not be left so when the job ends early: nothing runs, nothing hangs on a jack, no pin is in a spring. */
-function unfinished(state: State): string[] {
+function unfinished(state: State, { pins, ends }: World): string[] {
   return Object.entries(state).flatMap(([thing, words]) => {
     const hangs = words.includes("raised") && !words.includes("supported");
-    return words.includes("running") || hangs || (thing === "pin" && words.includes("in")) ? [thing] : [];
+    return words.includes("running") ||
+      hangs ||
+      (pins.includes(thing) && words.includes("in") && !ends[thing])
+      ? [thing]
+      : [];
   });
 }
 
 const LEVELS = ["out", "by hand", "placed", "loose", "snug"];
 
-function atEnd(thing: string, words: readonly string[], { departures }: Table): string[] {
-  if (PARTS[thing]?.secures) {
+function atEnd(thing: string, words: readonly string[], { table: { departures }, world }: Given): string[] {
+  const meant = world.ends[thing] ?? [];
+  if (meant.some((word) => words.includes(word))) return [];
+  if (world.parts[thing]?.fastener) {
     const level = words.find((w) => LEVELS.includes(w));
     const faults = level === "out" ? [`part-left-off ${thing} end`] : [];
     if (level && level !== "out") faults.push(`finger-tight-left ${thing} end`);
@@ -157,8 +186,18 @@ function atEnd(thing: string, words: readonly string[], { departures }: Table): 
 
 function act(
   now: Configuration,
-  { verb: said, thing, line, age, discard, byHand, stage }: Extract<Instruction, { does: "act" }>,
-  { acts, departures }: Table,
+  {
+    verb: said,
+    thing,
+    line,
+    age,
+    discard,
+    byHand,
+    stage,
+    lifted,
+    without,
+  }: Extract<Instruction, { does: "act" }>,
+  { table: { acts, departures }, world: { parts } }: Given,
   acted: ReadonlySet<string>,
 ): Step {
   const row = acts[said] as ActRow;
@@ -172,20 +211,20 @@ function act(
     asked.push([name, String(line)]);
     if (has(name, ...enough)) return;
     fault(code, name);
-    state[name] = PARTS[name]?.secures ? ["taken"] : [...(state[name] ?? []), "taken"];
+    state[name] = parts[name]?.fastener ? ["taken"] : [...(state[name] ?? []), "taken"];
   };
-  const own = PARTS[thing] ?? {};
+  const own = parts[thing] ?? {};
   const AWAY = ["off", "disconnected", "taken", "carried"];
   if (row.reach) for (const front of own.behind ?? []) ask(front, "blocked-by", AWAY);
-  if (row.released && !own.secures) {
-    for (const [name, other] of Object.entries(PARTS))
-      if (other.secures === thing) ask(name, "fastener-still-holds", ["out", "taken"]);
+  if (row.released && !own.fastener) {
+    for (const [name, other] of Object.entries(parts))
+      if (other.secures?.includes(thing)) ask(name, "fastener-still-holds", ["out", "taken"]);
   }
   if (row.emptied && own.contains) ask(own.contains, "not-drained", ["drained", ...AWAY]);
   if (row.held && own.bears) ask(own.bears, "support-missing", ["supported", "raised", ...AWAY]);
-  if (row.held && own.heavy) ask(thing, "support-missing", ["supported", "raised", "taken"]);
-  if (own.secures) {
-    state[thing] = turned(thing, state[thing] ?? [], { row, age, byHand, stage }, fault);
+  if (row.held && own.heavy && !lifted) ask(thing, "support-missing", ["supported", "raised", "taken"]);
+  if (own.fastener) {
+    state[thing] = turned(thing, state[thing] ?? [], { own, row, age, byHand, stage }, fault);
     asked.push([thing, String(line)]);
   } else {
     asked.push([thing, String(line)]);
@@ -201,16 +240,16 @@ function act(
     const made = makes ? [makes] : [];
     const thrown = said === "throw-away" || (makes === "off" && (discard || own.renewed)) ? ["thrown"] : [];
     state[thing] = [...new Set([...before.filter((word) => !gone(word)), ...made, ...thrown])];
-    if (moved && own.carries) {
-      const rest = (state[own.carries] ?? []).filter((word) => word !== "carried");
-      state[own.carries] = makes === "off" ? [...rest, "carried"] : rest;
+    for (const name of moved ? (own.carries ?? []) : []) {
+      const rest = (state[name] ?? []).filter((word) => word !== "carried");
+      state[name] = makes === "off" ? [...rest, "carried"] : rest;
     }
   }
   if (row.whole && own.machine) {
     for (const name of acted) {
-      if (PARTS[name]?.machine) continue;
+      if (parts[name]?.machine || without?.includes(name)) continue;
       asked.push([name, String(line)]);
-      const wrong = PARTS[name]?.secures
+      const wrong = parts[name]?.fastener
         ? has(name, ...LEVELS)
         : Object.entries(departures).some(([d, r]) => r.stopsStart && has(name, d));
       if (wrong) fault("started-too-soon", name);
@@ -220,6 +259,7 @@ function act(
 }
 
 interface Turning {
+  readonly own: Kind;
   readonly row: ActRow;
   readonly age: "new" | "old" | null;
   readonly byHand: boolean;
@@ -230,13 +270,13 @@ interface Turning {
 function turned(
   name: string,
   words: readonly string[],
-  { row, age, byHand, stage }: Turning,
+  { own, row, age, byHand, stage }: Turning,
   fault: (code: string, name: string) => void,
 ): readonly string[] {
   const level = words.find((word) => LEVELS.includes(word) || word === "taken") ?? "tight";
-  const isStretched = words.includes("stretched") || (words.length === 0 && PARTS[name]?.stretches === true);
+  const isStretched = words.includes("stretched") || (words.length === 0 && own.stretches === true);
   const old = words.includes("old") ? ["old"] : [];
-  const renewed = PARTS[name]?.renewed === true;
+  const renewed = own.renewed === true;
   switch (row.fastener) {
     case "out":
       if (level === "out") fault("removed-twice", name);
@@ -248,7 +288,7 @@ function turned(
     case "loose":
       return level === "out" ? words : ["loose", ...old];
     case "tightened": {
-      const stretches = PARTS[name]?.stretches === true;
+      const stretches = own.stretches === true;
       const turnsNow = stretches && stage === null;
       if (level === "out") fault("tightened-before-fitted", name);
       else if (isStretched && turnsNow && level === "tight") fault("angle-twice", name);

@@ -15,6 +15,10 @@ export type Instruction =
       readonly discard: boolean;
       readonly byHand: boolean;
       readonly stage: "snug" | null;
+      /** Enough people or gear lift it. */
+      readonly lifted?: boolean;
+      /** What is left off on purpose. */
+      readonly without?: readonly string[];
     }
   /** Into the body, or on to `past`. With `counters`, whether they are used up must be as `still` says. */
   | {
@@ -28,6 +32,8 @@ export type Instruction =
     }
   | { readonly does: "ask"; readonly check: string }
   | { readonly does: "jump"; to: number }
+  /** What is decided and counted so far makes no difference from here on. */
+  | { readonly does: "forget"; readonly checks: readonly string[]; readonly counters: readonly number[] }
   | { readonly does: "back"; readonly to: number; readonly counter: number; readonly most: number }
   | { readonly does: "end-job"; readonly line: number }
   | { readonly does: "end" };
@@ -40,9 +46,10 @@ export interface Program {
 /** What a thing of the machine is to the others. */
 export interface Kind {
   readonly behind?: readonly string[];
-  readonly secures?: string;
+  readonly fastener?: boolean;
+  readonly secures?: readonly string[];
   readonly contains?: string;
-  readonly carries?: string;
+  readonly carries?: readonly string[];
   readonly bears?: string;
   /** More than one person lifts. */
   readonly heavy?: boolean;
@@ -53,9 +60,22 @@ export interface Kind {
   readonly machine?: boolean;
 }
 
+/** What an enumeration knows beside the instructions. */
+export interface World {
+  readonly parts: Readonly<Record<string, Kind>>;
+  /** The values of everything that is decided; what is not a check is decided once. */
+  readonly decided: Readonly<Record<string, readonly string[]>>;
+  readonly checks: readonly string[];
+  /** How things stand when the job begins, and may stand when it ends; words as in a state. */
+  readonly starts: Readonly<Record<string, readonly string[]>>;
+  readonly ends: Readonly<Record<string, readonly string[]>>;
+  /** What locks or holds something for a while. */
+  readonly pins: readonly string[];
+}
+
 /** The machine of every program, for the enumeration. */
-export const PARTS: Readonly<Record<string, Kind>> = {
-  a: { carries: "d" },
+const PARTS: Readonly<Record<string, Kind>> = {
+  a: { carries: ["d"] },
   b: { behind: ["a"], renewed: true },
   c: { behind: ["b"], heavy: true },
   d: { behind: ["b"] },
@@ -64,9 +84,9 @@ export const PARTS: Readonly<Record<string, Kind>> = {
   oil: {},
   tap: {},
   plug: {},
-  bolts: { secures: "a" },
+  bolts: { fastener: true, secures: ["a"] },
   // What secures b stands behind what stands in front of b.
-  nut: { secures: "b", behind: ["a"], renewed: true, stretches: true },
+  nut: { fastener: true, secures: ["b"], behind: ["a"], renewed: true, stretches: true },
   pin: {},
   winch: { machine: true },
 };
@@ -103,14 +123,23 @@ machine winch "Winch" {
 }
 `;
 
-/** The values of everything that is decided; what is not a check is decided once. */
-export const DECIDED: Readonly<Record<string, readonly string[]>> = {
+const DECIDED: Readonly<Record<string, readonly string[]>> = {
   rattle: ["yes", "no"],
   leak: ["yes", "no"],
   size: ["small", "medium", "large"],
   k0: ["met", "over", "under"],
   k1: ["met", "over", "under"],
   k2: ["met", "over", "under"],
+};
+
+/** The machine and the conditions of every program. */
+export const WORLD: World = {
+  parts: PARTS,
+  decided: DECIDED,
+  checks: ["k0", "k1", "k2"],
+  starts: {},
+  ends: {},
+  pins: ["pin"],
 };
 
 const ACTS: readonly (readonly [verb: string, thing: string, weight: number])[] = [
@@ -213,7 +242,7 @@ function putActs(draft: Draft, indent: string, most: number, depth: number): voi
 
 function putAct({ random, acts, lines, instructions }: Draft, indent: string): void {
   const [verb, thing] = pick(random, acts);
-  const isFastener = PARTS[thing]?.secures !== undefined;
+  const isFastener = PARTS[thing]?.fastener === true;
   const fits = verb === "fit";
   const byHand = fits && isFastener && below(random, 2) === 0;
   const age = fits ? pick(random, [null, null, "new", "new", "old"] as const) : null;
