@@ -96,6 +96,12 @@ export interface Stage {
 
 export type ThreadState = "dry" | "oiled" | "locked" | "as-supplied" | null;
 
+/** A hole with the exact place of its centre in the view. */
+export interface HoleAt {
+  readonly hole: number;
+  readonly centre: readonly [Quantity, Quantity];
+}
+
 export interface FastenerFacts {
   readonly secures: readonly NameAt[];
   readonly behind: readonly NameAt[];
@@ -112,10 +118,14 @@ export interface FastenerFacts {
     readonly length: Quantity | null;
     readonly at: At;
   }[];
+  /** Holes whose centres are said. */
+  readonly centres: readonly HoleAt[];
   readonly order: readonly number[];
   readonly method: OrderMethod;
   readonly state: ThreadState;
   readonly lubricant: NameAt | null;
+  /** Where it is oiled, as far as that is said. */
+  readonly oiledOn: "thread" | "head" | "thread-and-head" | null;
   readonly setting: boolean;
   readonly material: string;
   readonly lockedBy: readonly NameAt[];
@@ -124,6 +134,8 @@ export interface FastenerFacts {
   readonly renewWhen: string;
   readonly reuse: Detail | null;
   readonly spanner: Quantity | null;
+  /** Clamped length. */
+  readonly grip: Quantity | null;
   readonly forEach: NameAt | null;
   readonly onlyOn: readonly NameAt[];
   readonly like: readonly NameAt[];
@@ -154,6 +166,7 @@ export const fastenerFacts = keptByEntry((entry: Entry): FastenerFacts => {
       length: quantityIn(d, "length"),
       at: d.at,
     })),
+    centres: clausesOf(entry, "hole").flatMap(holeAt),
     order: slotIn(clauseOf(entry, "order"), "holes")?.holes ?? [],
     method: methodIn(entry.details),
     state: hasClause(entry, "dry")
@@ -166,6 +179,7 @@ export const fastenerFacts = keptByEntry((entry: Entry): FastenerFacts => {
             ? "as-supplied"
             : null,
     lubricant,
+    oiledOn: oiledOn(clauseOf(entry, "oiled")),
     setting: hasClause(entry, "setting"),
     material: textIn(clauseOf(entry, "threads-into"), "material"),
     lockedBy: namesOfClause(entry, "locked-by", "things"),
@@ -174,11 +188,22 @@ export const fastenerFacts = keptByEntry((entry: Entry): FastenerFacts => {
     renewWhen: textIn(clauseOf(entry, "renew"), "reason"),
     reuse: clauseOf(entry, "reuse") ?? null,
     spanner: quantityIn(clauseOf(entry, "spanner"), "size"),
+    grip: quantityIn(clauseOf(entry, "grip"), "length"),
     forEach: namesOfClause(entry, "for-each", "set")[0] ?? null,
     onlyOn: namesOfClause(entry, "only-on", "variants"),
     like: namesOfClause(entry, "like", "things"),
   };
 });
+
+function holeAt(detail: Detail): readonly HoleAt[] {
+  const [hole, [x, y]] = [countIn(detail, "number"), slotIn(detail, "centre")?.point ?? [null, null]];
+  return hole === null || !x || !y ? [] : [{ hole, centre: [x, y] }];
+}
+
+function oiledOn(oiled: Detail | undefined): FastenerFacts["oiledOn"] {
+  const [thread, head] = [oiled?.words.includes("thread"), oiled?.words.includes("head")];
+  return thread && head ? "thread-and-head" : thread ? "thread" : head ? "head" : null;
+}
 
 /** The order method among some clauses. */
 export function methodIn(details: readonly Detail[]): OrderMethod {

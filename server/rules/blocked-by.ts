@@ -15,6 +15,9 @@ export const blockedBy: ProcedureRule = {
     hint: "Take it off first: “remove {frontName}”.",
     fit: "“{front}” is on already, and “{thing}” goes in behind it.",
     "fit-hint": "Write “fit {name}” before “fit {frontName}”.",
+    cover: "“{front}” is still on, and “{thing}” is under it.",
+    "cover-hint": "Take it off first: “pull {frontName}”.",
+    over: "That it goes over it is said here.",
     behind: "That it stands in front is said here.",
     back: "It goes back on here.",
   },
@@ -54,6 +57,17 @@ procedure look "Look at the gear wheel" {
         thing: titleOf(other),
         name: other.name,
       };
+      if (fault.thing.kind === "temporary") {
+        const over = namedIn(fault.thing, "over", other.name) ?? fault.thing.place;
+        report({
+          place,
+          message: "cover",
+          args,
+          way: fault.way,
+          related: [{ place: over, message: "over" }],
+        });
+        continue;
+      }
       const said = behindPlace(fault.thing, other, walk.relations);
       const related = [
         ...(isBack(faulty) ? [{ place: placeOf(since as Point), message: "back" }] : []),

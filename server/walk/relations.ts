@@ -36,6 +36,8 @@ export interface Relations {
   /** The part whose face this is. */
   readonly partOfFace: (face: Thing) => Thing | null;
   readonly into: (temporary: Thing) => Thing | null;
+  /** The temporaries put over a thing: while one is in, nothing goes onto the thing. */
+  readonly coversOf: (thing: Thing) => readonly Thing[];
   readonly byName: (name: NameAt, kinds: readonly string[]) => Thing | undefined;
 }
 
@@ -91,6 +93,13 @@ export function relationsOf(procedure: Procedure): Relations {
       const name = into ?? over;
       return name ? (byName(name, []) ?? null) : null;
     },
+    coversOf: inverse(
+      procedure.things.filter((t) => t.kind === "temporary"),
+      (temporary) => {
+        const { over } = temporaryFacts(temporary.entry);
+        return over ? all([over], []) : NONE;
+      },
+    ),
     byName,
   };
 }

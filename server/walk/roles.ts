@@ -24,12 +24,13 @@ export type Role =
     };
 
 /** Why the state of a thing matters to an act on another. */
-export type Why = "reach" | "release" | "measure" | "empty" | "bear" | "lift" | "start";
+export type Why = "reach" | "release" | "cover" | "measure" | "empty" | "bear" | "lift" | "start";
 
 /** The codes that say that what was asked for was not so. */
 export const ASKED: Readonly<Record<Why, string>> = {
   reach: "blocked-by",
   release: "fastener-still-holds",
+  cover: "blocked-by",
   measure: "measured-before-reachable",
   empty: "not-drained",
   bear: "support-missing",
@@ -70,6 +71,7 @@ function touchesIn(points: readonly Point[], relations: Relations): Touches {
     };
     if (row.whole && thing.kind === "machine") starts.push(at);
     if (row.reach) ask("reach", relations.fronts(thing, verb));
+    if (row.ends === "off" || row.ends === "disconnected") ask("cover", relations.coversOf(thing));
     if (row.released && thing.kind !== "fastener") ask("release", relations.fastenersOf(thing));
     if (row.emptied && !isCaught(point)) ask("empty", relations.fluidsIn(thing));
     if (row.held) {

@@ -33,6 +33,7 @@ const ENOUGH: Readonly<Record<Why, number>> = {
   reach: OUT_OF_THE_WAY,
   release: OUT_OF_THE_WAY,
   measure: OUT_OF_THE_WAY,
+  cover: 0,
   empty: BIT.drained | OUT_OF_THE_WAY,
   bear: HELD,
   lift: BIT.supported | BIT.raised | ABSENT | TAKEN_AS_OFF,
@@ -131,6 +132,13 @@ function answerTo(
     return (state, report) => {
       const wrong = state & STOPS_START & ~allowed;
       if (wrong !== 0) for (const [bit, code] of codes) if ((wrong & bit) !== 0) report(code);
+      return state;
+    };
+  }
+  if (why === "cover") {
+    const covered = mark(ASKED.cover, BIT.in, "", asker);
+    return (state, report) => {
+      if ((state & BIT.in) !== 0) report(covered);
       return state;
     };
   }

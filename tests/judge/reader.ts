@@ -1,0 +1,372 @@
+/**
+ * Reads a clean project line by line into the instructions of the plain enumeration. A small reader of the judge's own,
+ * for texts in their usual form: it shares no code with the checker, and says where it cannot follow.
+ */
+import { ACTS } from "../../server/walk";
+import type { Instruction, Kind, World } from "../walk/programs";
+
+/** A procedure as the enumeration takes it. */
+export interface Reading {
+  readonly instructions: readonly Instruction[];
+  readonly world: World;
+}
+
+/** A line without its texts and comment, with the lines in its block. */
+interface Node {
+  readonly line: number;
+  readonly text: string;
+  readonly inside: Node[];
+}
+
+/** Something that this reader does not know. */
+class Unread extends Error {}
+
+/** Texts and comment taken out, blanks closed up to one, and to two where clauses are parted. */
+export function bareLine(line: string): string {
+  return line
+    .replace(/"(?:\\.|[^"\\])*"/g, '""')
+    .replace(/\/\/.*$/, "")
+    .trim();
+}
+
+function nodesOf(text: string): Node[] {
+  const top: Node[] = [];
+  const open: Node[][] = [top];
+  for (const [line, raw] of text.split("\n").entries()) {
+    const bare = bareLine(raw);
+    if (bare === "}") {
+      if (open.length === 1) throw new Unread("a stray brace");
+      open.pop();
+    } else if (bare !== "") {
+      const node: Node = { line, text: bare.replace(/\s*\{$/, ""), inside: [] };
+      (open[open.length - 1] as Node[]).push(node);
+      if (bare.endsWith("{")) open.push(node.inside);
+    }
+  }
+  if (open.length > 1) throw new Unread("an open block");
+  return top;
+}
+
+const DECLARES =
+  /^(part|clip|belt|chain|gear|connector|cable|hose|pipe|wire|tap|circuit|fluid|fastener|mark|temporary) ([\w-]+)/;
+
+/** The names behind a word of a thing's facts. */
+function namesAfter(facts: string, word: string): string[] {
+  const found = new RegExp(`(?<![\\w-])${word} ([\\w-]+(?:, ?[\\w-]+)*)`).exec(facts);
+  return found ? (found[1] as string).split(/, ?/) : [];
+}
+
+interface Machine {
+  readonly parts: Record<string, Kind>;
+  readonly stages: Map<string, readonly string[]>;
+  readonly decided: Record<string, readonly string[]>;
+  /** Which decision a word of `when` is about, and the value it asks for. */
+  readonly conditions: Map<string, readonly [string, string]>;
+  readonly lifters: Set<string>;
+  readonly pins: string[];
+}
+
+function declare(machine: Machine, node: Node): void {
+  const { parts, stages, decided, conditions, lifters, pins } = machine;
+  const head = DECLARES.exec(node.text);
+  const facts = [node.text, ...node.inside.map((inside) => inside.text)].join(" ; ").replace(/ +/g, " ");
+  const one = /^(symptom|option|bulletin|one-of|tool) ([\w-]+)/.exec(node.text);
+  const [, what, name = ""] = one ?? [];
+  if (what === "tool" && facts.includes(" rating ")) lifters.add(name);
+  else if (what === "one-of") {
+    const values = node.inside.flatMap((inside) => /^choice ([\w-]+)/.exec(inside.text)?.[1] ?? []);
+    decided[name] = values;
+    for (const value of values) conditions.set(value, [name, value]);
+  } else if (what && what !== "tool") {
+    decided[name] = ["yes", "no"];
+    conditions.set(name, [name, "yes"]);
+  }
+  if (!head) return;
+  const [, kind, thing = ""] = head;
+  if (kind === "temporary") pins.push(thing);
+  if (kind === "fastener")
+    stages.set(
+      thing,
+      [...facts.matchAll(/; stage ([\w-]+)/g)].map((m) => m[1] as string),
+    );
+  const weight = /weight (\d+(?:\.\d+)?) kg/.exec(facts);
+  const behind = namesAfter(facts, "behind");
+  parts[thing] = {
+    ...(behind.length > 0 ? { behind } : {}),
+    ...(kind === "fastener" ? { fastener: true, secures: namesAfter(facts, "secures") } : {}),
+    ...(facts.includes(" contains ") ? { contains: namesAfter(facts, "contains")[0] as string } : {}),
+    ...(facts.includes(" bears ") ? { bears: namesAfter(facts, "bears")[0] as string } : {}),
+    carries: namesAfter(facts, "carries"),
+    heavy: weight !== null && Number(weight[1]) > 25,
+    renewed: facts.includes(" renew every time"),
+    stretches: /stage [\w-]+ [\d./]+ ?(?:°|turn)/.test(facts),
+  };
+}
+
+function readMachine(files: readonly Node[][], procedure: Node): Machine {
+  const machine: Machine = {
+    parts: {},
+    stages: new Map(),
+    decided: {},
+    conditions: new Map(),
+    lifters: new Set(),
+    pins: [],
+  };
+  for (const node of files.flat()) {
+    const found = /^machine ([\w-]+)/.exec(node.text);
+    if (!found) continue;
+    machine.parts[found[1] as string] = { machine: true };
+    for (const inside of node.inside) declare(machine, inside);
+    const variants = node.inside.flatMap((n) => /^variant ([\w-]+)/.exec(n.text)?.[1] ?? []);
+    if (variants.length > 0) machine.decided.variant = variants;
+    for (const variant of variants) machine.conditions.set(variant, ["variant", variant]);
+  }
+  for (const node of procedure.inside) declare(machine, node);
+  // A fastener stands behind what its part stands behind, unless it says so itself.
+  for (const [name, kind] of Object.entries(machine.parts))
+    if (kind.fastener && !kind.behind) {
+      const behind = (kind.secures ?? []).flatMap((part) => machine.parts[part]?.behind ?? []);
+      machine.parts[name] = { ...kind, behind: [...new Set(behind)] };
+    }
+  return machine;
+}
+
+const STATES: Readonly<Record<string, string>> = { opened: "open", inserted: "in" };
+
+/** Reads the one procedure of a file; a word about what is not understood where it cannot. */
+export function readProcedure(texts: Readonly<Record<string, string>>, main: string): Reading | string {
+  try {
+    const files = Object.values(texts).map(nodesOf);
+    const procedures = nodesOf(texts[main] as string).filter((n) => n.text.startsWith("procedure "));
+    if (procedures.length !== 1) return "not one procedure";
+    return new Reader(readMachine(files, procedures[0] as Node), procedures[0] as Node).read();
+  } catch (error) {
+    if (error instanceof Unread) return error.message;
+    throw error;
+  }
+}
+
+type Jump = Extract<Instruction, { does: "jump" }>;
+type Test = Extract<Instruction, { does: "test" }>;
+
+/** The check that is being read. */
+interface Check {
+  readonly name: string;
+  readonly first: number;
+  readonly on: Jump[];
+  /** The counters of the returns in each of its outcomes. */
+  readonly counters: Map<string, [number, number][]>;
+  outcome: string;
+}
+
+class Reader {
+  private readonly instructions: Instruction[] = [];
+  private readonly labels = new Map<string, number>();
+  private readonly forward: { jump: Jump; target: string }[] = [];
+  private readonly checks: string[] = [];
+  private readonly starts: Record<string, string[]> = {};
+  private readonly ends: Record<string, string[]> = {};
+  private readonly tested = new Set<string>();
+  private counters = 0;
+
+  constructor(
+    private readonly machine: Machine,
+    private readonly procedure: Node,
+  ) {}
+
+  read(): Reading {
+    const { parts, decided, pins } = this.machine;
+    const visit = (node: Node): void => {
+      for (const word of /^when ([\w-]+)/.exec(node.text)?.slice(1) ?? []) this.tested.add(word);
+      for (const inside of node.inside) visit(inside);
+    };
+    visit(this.procedure);
+    this.readAll(this.procedure.inside, null);
+    this.instructions.push({ does: "end" });
+    for (const { jump, target } of this.forward) {
+      const to = this.labels.get(target);
+      if (to === undefined) throw new Unread(`no place ${target}`);
+      jump.to = to;
+    }
+    const asked = new Set(this.instructions.flatMap((i) => (i.does === "test" ? [i.on] : [])));
+    const used = Object.entries(decided).filter(([name]) => this.checks.includes(name) || asked.has(name));
+    const { checks, starts, ends } = this;
+    const world = { parts, decided: Object.fromEntries(used), checks, starts, ends, pins };
+    return { instructions: this.instructions, world };
+  }
+
+  private readAll(nodes: readonly Node[], check: Check | null): void {
+    for (const [i, node] of nodes.entries()) {
+      const after = nodes[i + 1];
+      this.readNode(node, after?.text === "otherwise" ? after : null, check);
+    }
+  }
+
+  private readNode(node: Node, otherwise: Node | null, check: Check | null): void {
+    const [word = "", second = ""] = node.text.split(/\s+/);
+    const name = /^\w/.test(second) ? second : "";
+    if (word === "starts" || word === "ends") this.readStanding(node, word === "starts" ? this.starts : this.ends);
+    else if (word === "section") this.readAll(node.inside, check);
+    else if (word === "step") {
+      if (name) this.labels.set(name, this.instructions.length);
+      this.readAll(node.inside, null);
+    } else if (word === "check" && second !== "again") this.readCheck(node, name || `check-${node.line}`);
+    else if (word === "when") this.readWhen(node, otherwise, check);
+    else if (word === "check" || word === "repeat" || word === "go" || word === "end")
+      this.readWayOn(node, word, check);
+    else if (word === "for" || word === "follow") throw new Unread(word);
+    else if (ACTS[word]) this.readAct(node, word);
+  }
+
+  private readStanding({ inside }: Node, into: Record<string, string[]>): void {
+    for (const { text } of inside) {
+      const [word = ""] = text.split(/\s+/);
+      for (const thing of namesAfter(text.replace(/ +/g, " "), word)) {
+        const isOut = word === "off" && this.machine.parts[thing]?.fastener;
+        into[thing] = [...(into[thing] ?? []), isOut ? "out" : (STATES[word] ?? word)];
+      }
+    }
+  }
+
+  private readAct(node: Node, verb: string): void {
+    const row = ACTS[verb] as (typeof ACTS)[string];
+    const { makes, ends, fastener, reach, whole } = row;
+    if (verb !== "throw-away" && !makes && !ends && !fastener && !reach && !whole) return;
+    const text = node.text.replace(/ +/g, " ");
+    if (/ holes? \d/.test(text)) throw new Unread("some of its holes");
+    const said = /^[\w-]+ (?:(new|old) )?([\w-]+(?:, ?[\w-]+)*)/.exec(text);
+    if (!said) throw new Unread(text);
+    const stages = node.inside.flatMap((n) => /^stage +([\w-]+)/.exec(n.text)?.[1] ?? []);
+    const last = stages[stages.length - 1] ?? / to ([a-z][\w-]*)/.exec(text)?.[1];
+    const without = namesAfter(text, "without");
+    const tools = namesAfter(text, "with");
+    for (const thing of (said[2] as string).split(/, ?/)) {
+      if (!this.machine.parts[thing]) continue;
+      const all = this.machine.stages.get(thing) ?? [];
+      this.instructions.push({
+        does: "act",
+        verb,
+        thing,
+        line: node.line,
+        age: (said[1] as "new" | "old" | undefined) ?? null,
+        discard: / discard\b/.test(text),
+        byHand: / by hand\b/.test(text),
+        stage: last !== undefined && all.length > 0 && last !== all[all.length - 1] ? "snug" : null,
+        lifted: / by two people\b/.test(text) || tools.some((tool) => this.machine.lifters.has(tool)),
+        without,
+      });
+    }
+  }
+
+  private readWhen(node: Node, otherwise: Node | null, check: Check | null): void {
+    const words = node.text.split(/\s+/).slice(1);
+    const asked = this.checks.includes(words[0] as string) ? (words[0] as string) : null;
+    const condition = asked ? null : this.machine.conditions.get(words[0] as string);
+    if (!asked && !condition) throw new Unread(node.text);
+    const on = asked ?? (condition?.[0] as string);
+    const values = asked ? this.valuesFor(asked, words.slice(1).join(" ")) : [condition?.[1] as string];
+    const test: Test = { does: "test", on, values, past: 0, counters: [], still: false };
+    this.instructions.push(test);
+    this.readAll(node.inside, check);
+    if (!otherwise) {
+      test.past = this.instructions.length;
+      return;
+    }
+    const jump: Jump = { does: "jump", to: 0 };
+    this.instructions.push(jump);
+    test.past = this.instructions.length;
+    this.readAll(otherwise.inside, check);
+    jump.to = this.instructions.length;
+  }
+
+  private valuesFor(check: string, outcome: string): readonly string[] {
+    const all = this.machine.decided[check] ?? [];
+    if (outcome === "not met") return all.filter((value) => value !== "met");
+    if (!all.includes(outcome)) throw new Unread(`${check} ${outcome}`);
+    return [outcome];
+  }
+
+  private readCheck(node: Node, name: string): void {
+    const { instructions, machine } = this;
+    const isOutcome = ({ text }: Node): boolean => text.startsWith("if ");
+    const before = this.counters;
+    const check: Check = { name, first: instructions.length, on: [], counters: new Map(), outcome: "" };
+    this.labels.set(name, check.first);
+    machine.decided[name] = outcomesOf(node.inside);
+    this.checks.push(name);
+    this.readAll(
+      node.inside.filter((n) => !isOutcome(n)),
+      check,
+    );
+    instructions.push({ does: "ask", check: name });
+    for (const outcome of node.inside.filter(isOutcome)) this.readOutcome(outcome, check);
+    for (const jump of check.on) jump.to = instructions.length;
+    const own = Array.from({ length: this.counters - before }, (_, i) => before + i);
+    instructions.push({
+      does: "forget",
+      checks: this.tested.has(name) ? [] : [name],
+      counters: this.mayComeBack ? [] : own,
+    });
+  }
+
+  /** Whether a return to a step may lead over a check a second time. */
+  private get mayComeBack(): boolean {
+    const visit = (node: Node): boolean => node.text.startsWith("repeat ") || node.inside.some(visit);
+    return visit(this.procedure);
+  }
+
+  private readOutcome(node: Node, check: Check): void {
+    const words = node.text.split(/\s+/).slice(1);
+    const still = words[0] === "still";
+    const outcome = (still ? words.slice(1) : words).join(" ");
+    const counters = check.counters.get(outcome) ?? [];
+    check.counters.set(outcome, counters);
+    const values = this.valuesFor(check.name, outcome);
+    const test: Test = { does: "test", on: check.name, values, past: 0, counters, still };
+    this.instructions.push(test);
+    this.readAll(node.inside, { ...check, outcome });
+    const jump: Jump = { does: "jump", to: 0 };
+    this.instructions.push(jump);
+    check.on.push(jump);
+    test.past = this.instructions.length;
+  }
+
+  private readWayOn(node: Node, word: string, check: Check | null): void {
+    if (word === "end") {
+      this.instructions.push({ does: "end-job", line: node.line });
+      return;
+    }
+    const jump: Jump = { does: "jump", to: 0 };
+    if (/^go on$/.test(node.text)) {
+      if (!check) throw new Unread("go on outside a check");
+      this.instructions.push(jump);
+      check.on.push(jump);
+      return;
+    }
+    const target = /(?:go to|repeat from) ([\w-]+)/.exec(node.text)?.[1] ?? null;
+    if (word === "go") {
+      this.instructions.push(jump);
+      this.forward.push({ jump, target: target as string });
+      return;
+    }
+    const most = Number(/at most (\d+)/.exec(node.text)?.[1] ?? Number.NaN);
+    const to = target === null ? check?.first : this.labels.get(target);
+    if (Number.isNaN(most) || to === undefined || !check) throw new Unread(node.text);
+    const counter = this.counters++;
+    check.counters.get(check.outcome)?.push([counter, most]);
+    this.instructions.push({ does: "back", to, counter, most });
+  }
+}
+
+/** How a check can turn out, by what it measures or asks. */
+function outcomesOf(inside: readonly Node[]): string[] {
+  const limits = inside.filter((n) => n.text.startsWith("limit ")).map((n) => n.text);
+  if (limits.length > 0) {
+    const over = limits.some((limit) => !/at least|over /.test(limit));
+    const under = limits.some((limit) => !/at most|under /.test(limit));
+    return ["met", ...(over ? ["over"] : []), ...(under ? ["under"] : [])];
+  }
+  const choices = inside.flatMap((n) => /^choose ([\w-]+)/.exec(n.text)?.[1] ?? []);
+  if (choices.length > 0) return choices;
+  return inside.some((n) => n.text.startsWith("marks ")) ? ["met", "missed"] : ["yes", "no"];
+}
