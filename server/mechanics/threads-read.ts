@@ -6,8 +6,8 @@ import { allThreads, type Thread } from "./threads";
 /**
  * Why a text names no standard thread.
  * - `not-a-thread`: it does not read as one.
- * - `other-thread`: it is of a kind that is not held here (pipe, trapezoidal, Whitworth, finer than M1.6 or larger than
- *   M64 or 1-1/2): nothing can be said of it.
+ * - `other-thread`: it is of a kind that is not held here (pipe, trapezoidal, Whitworth, a constant-pitch series as 9/16-20, finer
+ *   than M1.6 or larger than M64 or 1-1/2): nothing can be said of it.
  * - `unknown-size`: no thread has that diameter.
  * - `unknown-pitch`: the diameter is made, but not with that pitch.
  * - `pitch-unsaid`: the diameter has no pitch that is meant where none is said.
@@ -87,9 +87,13 @@ function unifiedThread(sizeText: string, numbered: boolean, pitchText?: string, 
   }
   if (ofSize.length === 0) return unknownSize(all, inchesOf(sizeText) * 0.0254);
   const pitched = ofSize.filter((t) => pitchText === undefined || perInch(t) === Number(pitchText));
-  if (pitched.length === 0) return refuse("unknown-pitch", ofSize);
+  if (pitched.length === 0)
+    return refuse(constantPitches.has(Number(pitchText)) ? "other-thread" : "unknown-pitch", ofSize);
   return pitched.find((t) => coarse === null || t.series === coarse) ?? refuse("series-disagrees", ofSize);
 }
+
+/** Threads an inch of the constant-pitch series 4-UN to 32-UN, made in many sizes beside UNC and UNF (ASME B1.1, from memory). */
+const constantPitches: ReadonlySet<number> = new Set([4, 6, 8, 12, 16, 20, 28, 32]);
 
 /** Undefined for a series that is not held here. */
 function seriesOf(text: string): Thread["series"] | undefined {

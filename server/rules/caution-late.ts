@@ -1,7 +1,10 @@
 /** A caution that stands after the act it should stand before. */
+import type { FileModel, Place } from "../model";
+import type { Point } from "../walk";
 import { untoldOf } from "./cautions";
 import { twins } from "./say";
-import type { ProcedureRule } from "./types";
+import type { Fix, ProcedureRule } from "./types";
+import { indentOf } from "./walked";
 
 export const cautionLate: ProcedureRule = {
   code: "caution-late",
@@ -12,6 +15,7 @@ export const cautionLate: ProcedureRule = {
     main: "The caution on “{hazard}” stands after this, and is read too late.",
     hint: "Move it to before this line.",
     late: "The caution stands here.",
+    fix: "Move the caution to before it",
   },
   docs: {
     what: "A caution stands after the act that raises its hazard, and no later act of the section raises it.",
@@ -48,10 +52,31 @@ procedure change "Change the gear oil" {
     ),
   },
   check(procedure, report, sight) {
-    for (const { untold, place, late, passed } of untoldOf(procedure, sight)) {
+    for (const { untold, act, place, late, passed } of untoldOf(procedure, sight)) {
       if (!late || passed) continue;
       const args = { hazard: untold.hazard.hazard };
-      report({ place, args, way: untold.way, related: [{ place: late, message: "late" }] });
+      const caution = sight.walk(procedure).graph.points[untold.late];
+      const fixes = caution ? moved(sight.file, act, caution) : [];
+      report({ place, args, way: untold.way, related: [{ place: late, message: "late" }], fixes });
     }
   },
 };
+
+/** The caution's lines and those between are put in each other's place, each line for a line. */
+function moved({ path, document }: FileModel, { spot: act }: Point, { spot: caution }: Point): Fix<Place>[] {
+  const isHere = [act, caution].every((spot) => !spot.through && spot.file === path);
+  const first = act.line;
+  const last = caution.line + caution.entry.lineCount;
+  if (!isHere || caution.line <= first) return [];
+  const texts = document.lines.slice(first, last).map((line) => line.text);
+  const own = texts.splice(caution.line - first);
+  const indent = indentOf(act.entry);
+  const before = indentOf(caution.entry);
+  const set = own.map((text) => (text.startsWith(before) ? indent + text.slice(before.length) : text));
+  const changes = [...set, ...texts].flatMap((text, i) => {
+    const end = document.lines[first + i]?.text.length ?? 0;
+    const place = { file: path, line: first + i, start: 0, end };
+    return text === document.lines[first + i]?.text ? [] : [{ place, text }];
+  });
+  return [{ title: { id: "fix", args: {} }, safe: false, changes }];
+}

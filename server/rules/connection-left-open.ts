@@ -1,5 +1,6 @@
 /** A line, tap or circuit that is disconnected, open or isolated when the job ends. */
 import { placeOf } from "../walk";
+import { addedActs } from "./righting-fixes";
 import { titleOf, twins } from "./say";
 import type { ProcedureRule } from "./types";
 import { faultsOf } from "./walked";
@@ -14,6 +15,7 @@ export const connectionLeftOpen: ProcedureRule = {
     hint: "Write where it is put right, “{verb} {name}”, or what is left so: “{state} {name}” under “ends with”.",
     begins: "“{title}” is {state} when the job begins and still so at its end.",
     declared: "“{title}” is declared here.",
+    fix: "Add “{verb} {name}” where it can be done",
   },
   docs: {
     what: "Something that was disconnected, opened or isolated is still so at the end of the job, on every way through it or on some.",
@@ -39,13 +41,16 @@ procedure look "Look at the winch" {
     ),
   },
   check(procedure, report, sight) {
-    for (const { fault, since } of faultsOf("connection-left-open", procedure, sight)) {
+    for (const faulty of faultsOf("connection-left-open", procedure, sight)) {
+      const { fault, since } = faulty;
       const { thing, state, way } = fault;
       const verb = VERBS[state] ?? "connect";
       const args = { title: titleOf(thing), name: thing.name, state, verb };
       const related = [{ place: thing.place, message: "declared", args }];
-      if (since) report({ place: placeOf(since), args, way, related });
-      else report({ place: procedure.thing.place, message: "begins", hint: "hint", args, way, related });
+      const fixes = addedActs(faulty);
+      if (since) report({ place: placeOf(since), args, way, related, fixes });
+      else
+        report({ place: procedure.thing.place, message: "begins", hint: "hint", args, way, related, fixes });
     }
   },
 };

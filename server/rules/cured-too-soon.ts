@@ -3,6 +3,7 @@ import { placeOf } from "../walk";
 import { titleOf, twins } from "./say";
 import type { ProcedureRule } from "./types";
 import { faultsOf } from "./walked";
+import { addedAbove } from "./workable";
 
 export const curedTooSoon: ProcedureRule = {
   code: "cured-too-soon",
@@ -12,6 +13,7 @@ export const curedTooSoon: ProcedureRule = {
   messages: {
     main: "“{title}” needs {time} to cure, and this comes sooner.",
     hint: "Write the wait before this line: “wait {time}”.",
+    fix: "Add “wait {time}” before it",
     put: "It is put on here.",
   },
   docs: {
@@ -42,10 +44,11 @@ procedure look "Look at the winch" {
     ),
   },
   check(procedure, report, sight) {
-    for (const { fault, place, since } of faultsOf("cured-too-soon", procedure, sight)) {
+    for (const { fault, place, since, point } of faultsOf("cured-too-soon", procedure, sight)) {
       const { thing, way, state } = fault;
       const related = since ? [{ place: placeOf(since), message: "put" }] : [];
-      report({ place, args: { title: titleOf(thing), time: state }, way, related });
+      const fixes = addedAbove(point, { id: "fix", args: { time: state } }, [`wait ${state}`]);
+      report({ place, args: { title: titleOf(thing), time: state }, way, related, fixes });
     }
   },
 };

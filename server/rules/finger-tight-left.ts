@@ -1,9 +1,11 @@
 /** A fastener that is put in or slackened and never tightened to the end. */
-import type { Place, Thing } from "../model";
-import { type Point, placeOf } from "../walk";
+import type { Place } from "../model";
+import { placeOf } from "../walk";
+import { type Due, rightingActs } from "./righting";
 import { titleOf, twins } from "./say";
 import type { Fault, Fix, ProcedureRule } from "./types";
-import { below, faultsOf, indentOf } from "./walked";
+import { below, type Faulty, faultsOf, indentOf } from "./walked";
+import { addedLines, workablePlace } from "./workable";
 
 /** The messages by the state a fastener is left in; any other state is a stage it was tightened to. */
 const BY_STATE: Readonly<Record<string, string>> = { "by hand": "main", placed: "placed", loose: "loose" };
@@ -51,7 +53,8 @@ procedure look "Look at the gears" {
     ),
   },
   check(procedure, report, sight) {
-    for (const { fault, since } of faultsOf("finger-tight-left", procedure, sight)) {
+    for (const faulty of faultsOf("finger-tight-left", procedure, sight)) {
+      const { fault, since } = faulty;
       const { thing, state, way } = fault;
       const args = { title: titleOf(thing), name: thing.name, stage: state };
       const message = since ? (BY_STATE[state] ?? "stage") : "begins";
@@ -65,15 +68,20 @@ procedure look "Look at the gears" {
       report({
         ...found,
         related: [{ place: thing.place, message: "declared", args }],
-        fixes: since ? fixesAt(since, thing) : [],
+        fixes: fixesOf(faulty),
       });
     }
   },
 };
 
-function fixesAt(since: Point, thing: Thing): Fix<Place>[] {
-  const place = below(since);
-  if (!place) return [];
-  const text = `${indentOf(since.spot.entry)}tighten ${thing.name}\n`;
-  return [{ title: { id: "fix", args: { name: thing.name } }, safe: false, changes: [{ place, text }] }];
+/** Tightened with its stages and tools: right below where it is put in, a slackened one where the work on it is done. */
+function fixesOf({ fault, walk, since }: Faulty): Fix<Place>[] {
+  const { thing, state } = fault;
+  const kind = state in BY_STATE ? (state as "by hand" | "placed" | "loose") : "at a stage";
+  const due: Due = { thing, differences: [{ kind, stage: state }], since: fault.since };
+  const lines = rightingActs(walk.procedure, walk, due).flatMap((act) => act.lines);
+  const title = { id: "fix", args: { name: thing.name } };
+  const place = since && kind !== "loose" && kind !== "at a stage" ? below(since) : null;
+  const workable = place && since ? { place, indent: indentOf(since.spot.entry) } : null;
+  return addedLines(workable ?? workablePlace(walk, thing, "tighten", fault.since), title, lines);
 }

@@ -1,5 +1,6 @@
 /** A machine that is still running when the job ends. */
 import { placeOf } from "../walk";
+import { addedActs } from "./righting-fixes";
 import { titleOf, twins } from "./say";
 import type { ProcedureRule } from "./types";
 import { faultsOf } from "./walked";
@@ -13,6 +14,7 @@ export const leftRunning: ProcedureRule = {
     main: "“{title}” is started here and still runs at the end of the job.",
     hint: "Write where it stops, “stop {name}”, or what is left so: “running {name}” under “ends with”.",
     begins: "“{title}” runs when the job begins and still runs at its end.",
+    fix: "Add “{verb} {name}” where it can be done",
   },
   docs: {
     what: "A machine or part that was started is not stopped, on every way through the job or on some.",
@@ -37,11 +39,13 @@ procedure look "Look at the winch" {
     ),
   },
   check(procedure, report, sight) {
-    for (const { fault, since } of faultsOf("left-running", procedure, sight)) {
+    for (const faulty of faultsOf("left-running", procedure, sight)) {
+      const { fault, since } = faulty;
       const { thing, way } = fault;
       const args = { title: titleOf(thing), name: thing.name };
-      if (since) report({ place: placeOf(since), args, way });
-      else report({ place: procedure.thing.place, message: "begins", hint: "hint", args, way });
+      const fixes = addedActs(faulty);
+      if (since) report({ place: placeOf(since), args, way, fixes });
+      else report({ place: procedure.thing.place, message: "begins", hint: "hint", args, way, fixes });
     }
   },
 };

@@ -3,6 +3,7 @@ import { placeOf } from "../walk";
 import { titleOf, twins } from "./say";
 import type { ProcedureRule } from "./types";
 import { faultsOf } from "./walked";
+import { addedAbove } from "./workable";
 
 export const notDrained: ProcedureRule = {
   code: "not-drained",
@@ -12,6 +13,7 @@ export const notDrained: ProcedureRule = {
   messages: {
     main: "“{title}” has “{fluid}” in it, and that is not drained.",
     hint: "Drain it first, “drain {fluidName}”, or say what catches it: “with” a tool that has a capacity.",
+    fix: "Add “drain {fluidName}” before it",
     filled: "It is filled again here.",
   },
   docs: {
@@ -41,14 +43,15 @@ procedure look "Look at the winch" {
     ),
   },
   check(procedure, report, sight) {
-    for (const { fault, place, since } of faultsOf("not-drained", procedure, sight)) {
+    for (const { fault, place, since, point } of faultsOf("not-drained", procedure, sight)) {
       const args = {
         title: titleOf(fault.other ?? fault.thing),
         fluid: titleOf(fault.thing),
         fluidName: fault.thing.name,
       };
       const related = since ? [{ place: placeOf(since), message: "filled" }] : [];
-      report({ place, args, way: fault.way, related });
+      const fixes = addedAbove(point, { id: "fix", args }, [`drain ${fault.thing.name}`]);
+      report({ place, args, way: fault.way, related, fixes });
     }
   },
 };

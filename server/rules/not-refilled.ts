@@ -1,5 +1,6 @@
 /** A fluid that is drained and not in again when the job ends. */
 import { placeOf } from "../walk";
+import { addedActs } from "./righting-fixes";
 import { titleOf, twins } from "./say";
 import type { ProcedureRule } from "./types";
 import { faultsOf } from "./walked";
@@ -14,6 +15,7 @@ export const notRefilled: ProcedureRule = {
     hint: "Write where it goes in, “fill {name}”, or what is left so: “drained {name}” under “ends with”.",
     begins: "“{title}” is drained when the job begins and not filled in by its end.",
     declared: "“{title}” is declared here.",
+    fix: "Add “{verb} {name}” where it can be done",
   },
   docs: {
     what: "A fluid is out at the end of the job, on every way through it or on some.",
@@ -39,12 +41,15 @@ procedure look "Look at the winch" {
     ),
   },
   check(procedure, report, sight) {
-    for (const { fault, since } of faultsOf("not-refilled", procedure, sight)) {
+    for (const faulty of faultsOf("not-refilled", procedure, sight)) {
+      const { fault, since } = faulty;
       const { thing, way } = fault;
       const args = { title: titleOf(thing), name: thing.name };
       const related = [{ place: thing.place, message: "declared", args }];
-      if (since) report({ place: placeOf(since), args, way, related });
-      else report({ place: procedure.thing.place, message: "begins", hint: "hint", args, way, related });
+      const fixes = addedActs(faulty);
+      if (since) report({ place: placeOf(since), args, way, related, fixes });
+      else
+        report({ place: procedure.thing.place, message: "begins", hint: "hint", args, way, related, fixes });
     }
   },
 };

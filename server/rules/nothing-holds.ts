@@ -1,8 +1,10 @@
 /** A fastener on a free shaft is turned, and nothing holds the shaft. */
 import { beltFacts } from "../facts";
+import { holdingFor } from "./righting";
 import { titleOf, twins } from "./say";
 import type { ProcedureRule } from "./types";
 import { faultsOf } from "./walked";
+import { addedClause } from "./workable";
 
 export const nothingHolds: ProcedureRule = {
   code: "nothing-holds",
@@ -12,6 +14,7 @@ export const nothingHolds: ProcedureRule = {
   messages: {
     main: "Nothing holds “{shaft}” while “{title}” is turned: its {belt} is off.",
     hint: "Hold the part: “holding {part} with …”, or do this with the {belt} on.",
+    fix: "Add “{clause}”",
   },
   docs: {
     what: "A fastener that sits on a shaft is tightened or loosened with nothing held, while every belt of the shaft is off.",
@@ -55,7 +58,7 @@ procedure look "Look at the press" {
     ),
   },
   check(procedure, report, sight) {
-    for (const { fault, place, walk } of faultsOf("nothing-holds", procedure, sight)) {
+    for (const { fault, place, walk, point } of faultsOf("nothing-holds", procedure, sight)) {
       const { thing, other, way } = fault;
       const part = walk.relations.secured(thing)[0];
       const belt = walk.relations.belts.find((b) =>
@@ -67,7 +70,9 @@ procedure look "Look at the press" {
         part: part?.name ?? "",
         belt: belt?.entry.construct ?? "belt",
       };
-      report({ place, args, way });
+      const clause = holdingFor(procedure, walk, thing);
+      const fixes = addedClause(point, { id: "fix", args: { clause: clause.replace(/ +/g, " ") } }, clause);
+      report({ place, args, way, fixes });
     }
   },
 };

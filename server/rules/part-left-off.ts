@@ -1,9 +1,13 @@
 /** A part that comes off, or a fastener that comes out, and is not back when the job ends. */
-import { placeOf } from "../walk";
+import type { Place } from "../model";
+import { actRow, placeOf, standsAt } from "../walk";
 import { kitThings } from "./kit";
+import { type Due, rightingActs } from "./righting";
+import { inWorkingOrder } from "./righting-order";
 import { titleOf, twins } from "./say";
-import type { ProcedureRule } from "./types";
-import { faultsOf } from "./walked";
+import type { Fix, ProcedureRule } from "./types";
+import { type Faulty, faultsOf } from "./walked";
+import { addedLines, workablePlace } from "./workable";
 
 export const partLeftOff: ProcedureRule = {
   code: "part-left-off",
@@ -19,6 +23,7 @@ export const partLeftOff: ProcedureRule = {
     "begins-hint":
       "Write where it goes on, “fit {name}”, or what is left so: “off {bare}” under “ends with”.",
     declared: "“{title}” is declared here.",
+    fix: "Add “fit {name}” where it can be done",
   },
   docs: {
     what: "A part or fastener is off at the end of the job, on every way through it or on some.",
@@ -45,15 +50,49 @@ procedure look "Look at the gears" {
   },
   check(procedure, report, sight) {
     const renewed = new Set(kitThings(procedure).map((k) => k.thing));
-    for (const { fault, since } of faultsOf("part-left-off", procedure, sight)) {
+    for (const faulty of faultsOf("part-left-off", procedure, sight)) {
+      const { fault, since } = faulty;
       const { thing, way } = fault;
       const name = renewed.has(thing) ? `new ${thing.name}` : thing.name;
       const args = { title: titleOf(thing), name, bare: thing.name };
       const related = [{ place: thing.place, message: "declared", args }];
-      if (!since) report({ place: procedure.thing.place, message: "begins", args, way, related });
+      const fixes = fixesOf(faulty, name);
+      if (!since) report({ place: procedure.thing.place, message: "begins", args, way, related, fixes });
       else if (thing.kind === "fastener")
-        report({ place: placeOf(since), message: "out", args, way, related });
-      else report({ place: placeOf(since), args, way, related });
+        report({ place: placeOf(since), message: "out", args, way, related, fixes });
+      else report({ place: placeOf(since), args, way, related, fixes });
     }
   },
 };
+
+/**
+ * The part goes on, with what secured it and is out as well. Where it goes back on some ways already, another line would
+ * be wrong on those: nothing is offered.
+ */
+function fixesOf({ fault, walk }: Faulty, name: string): Fix<Place>[] {
+  const { thing, since, way } = fault;
+  if (way.length > 0 && isPutBack(walk, thing, since)) return [];
+  const end = walk.graph.points.length - 1;
+  const fasteners = thing.kind === "fastener" ? [] : walk.relations.fastenersOf(thing);
+  const dues = [thing, ...fasteners].flatMap((one): Due[] => {
+    const stand = standsAt(walk, one, end).find((s) => s.differences.some((d) => d.owed));
+    return stand
+      ? [{ thing: one, differences: stand.differences.filter((d) => d.owed), since: stand.since }]
+      : [];
+  });
+  const acts = inWorkingOrder(
+    walk,
+    dues.flatMap((due) => rightingActs(walk.procedure, walk, due)),
+  );
+  return addedLines(
+    workablePlace(walk, thing, "fit", since),
+    { id: "fix", args: { name } },
+    acts.flatMap((act) => act.lines),
+  );
+}
+
+function isPutBack({ graph }: Faulty["walk"], thing: Due["thing"], since: number): boolean {
+  return graph.points.some(
+    (p, at) => at > since && p.kind === "act" && p.thing === thing && actRow(p.verb).ends === "off",
+  );
+}

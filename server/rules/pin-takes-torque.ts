@@ -1,7 +1,10 @@
 /** A fastener on a shaft is turned against a locking pin. */
+
+import { holdingFor } from "./righting";
 import { titleOf, twins } from "./say";
 import type { ProcedureRule } from "./types";
 import { faultsOf } from "./walked";
+import { addedClause } from "./workable";
 
 export const pinTakesTorque: ProcedureRule = {
   code: "pin-takes-torque",
@@ -12,6 +15,7 @@ export const pinTakesTorque: ProcedureRule = {
     main: "“{pin}” holds the shaft here, and a pin takes no torque.",
     hint: "Hold the part: “holding {part} with …”.",
     declared: "“{pin}” is declared here.",
+    fix: "Add “{clause}”",
   },
   docs: {
     what: "A fastener that sits on a shaft is tightened or loosened with nothing held, while a pin locks the shaft: the pin takes the torque.",
@@ -58,11 +62,19 @@ procedure look "Look at the press" {
     ),
   },
   check(procedure, report, sight) {
-    for (const { fault, place, walk } of faultsOf("pin-takes-torque", procedure, sight)) {
+    for (const { fault, place, walk, point } of faultsOf("pin-takes-torque", procedure, sight)) {
       const pin = fault.other ?? fault.thing;
       const part = walk.relations.secured(fault.thing)[0];
       const args = { pin: titleOf(pin), part: part?.name ?? "" };
-      report({ place, args, way: fault.way, related: [{ place: pin.place, message: "declared", args }] });
+      const clause = holdingFor(procedure, walk, fault.thing);
+      const fixes = addedClause(point, { id: "fix", args: { clause: clause.replace(/ +/g, " ") } }, clause);
+      report({
+        place,
+        args,
+        way: fault.way,
+        related: [{ place: pin.place, message: "declared", args }],
+        fixes,
+      });
     }
   },
 };

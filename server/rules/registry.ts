@@ -53,6 +53,9 @@ import { notUnderstood } from "./not-understood";
 import { nothingHolds } from "./nothing-holds";
 import { oldPartRefitted } from "./old-part-refitted";
 import { openTimePassed } from "./open-time-passed";
+import { orderNotCrosswise, orderNotCrosswiseAtAct } from "./order-not-crosswise";
+import { orderRepeats, orderRepeatsAtAct } from "./order-repeats";
+import { orderSkips, orderSkipsAtAct } from "./order-skips";
 import { outOfPlace } from "./out-of-place";
 import { outcomeImpossible } from "./outcome-impossible";
 import { outcomesOverlap } from "./outcomes-overlap";
@@ -70,6 +73,7 @@ import { runMisses } from "./run-misses";
 import { runRepeats } from "./run-repeats";
 import { saidTwice } from "./said-twice";
 import { secondPersonAbsent } from "./second-person-absent";
+import { slippedDecimal } from "./slipped-decimal";
 import { stageOutOfOrder } from "./stage-out-of-order";
 import { startedTooSoon } from "./started-too-soon";
 import { stillMissing } from "./still-missing";
@@ -78,6 +82,7 @@ import { supportMissing } from "./support-missing";
 import { temporaryLeftIn } from "./temporary-left-in";
 import { testerNotProved } from "./tester-not-proved";
 import { threadStateUnsaid } from "./thread-state-unsaid";
+import { threadUnknown } from "./thread-unknown";
 import { tightenedBeforeFitted } from "./tightened-before-fitted";
 import { tighteningMissing } from "./tightening-missing";
 import { tooDeep } from "./too-deep";
@@ -85,6 +90,8 @@ import { toolLeftOn } from "./tool-left-on";
 import { toolOutOfRange } from "./tool-out-of-range";
 import { toolUndeclared } from "./tool-undeclared";
 import { toolUnused } from "./tool-unused";
+import { torqueTooHigh } from "./torque-too-high";
+import { torqueTooLow } from "./torque-too-low";
 import { turnedWithBeltOff } from "./turned-with-belt-off";
 import { turnedWithPinIn } from "./turned-with-pin-in";
 import { turnedWrongWay } from "./turned-wrong-way";
@@ -162,6 +169,12 @@ export const RULES: readonly Rule[] = [
   nothingHolds,
   oldPartRefitted,
   openTimePassed,
+  orderNotCrosswise,
+  orderNotCrosswiseAtAct,
+  orderRepeats,
+  orderRepeatsAtAct,
+  orderSkips,
+  orderSkipsAtAct,
   outOfPlace,
   outcomeImpossible,
   outcomesOverlap,
@@ -179,6 +192,7 @@ export const RULES: readonly Rule[] = [
   runRepeats,
   saidTwice,
   secondPersonAbsent,
+  slippedDecimal,
   stageOutOfOrder,
   startedTooSoon,
   stillMissing,
@@ -187,6 +201,7 @@ export const RULES: readonly Rule[] = [
   temporaryLeftIn,
   testerNotProved,
   threadStateUnsaid,
+  threadUnknown,
   tightenedBeforeFitted,
   tighteningMissing,
   tooDeep,
@@ -194,6 +209,8 @@ export const RULES: readonly Rule[] = [
   toolOutOfRange,
   toolUndeclared,
   toolUnused,
+  torqueTooHigh,
+  torqueTooLow,
   turnedWithBeltOff,
   turnedWithPinIn,
   turnedWrongWay,

@@ -110,9 +110,7 @@ function fastenerActs(procedure: Procedure, walk: Walk, due: Due, act: Make): Ri
   const first = at === "" ? 0 : stages.findIndex((s) => s.name === at) + 1;
   const wheels = stages.findIndex((s, i) => i >= first && s.onWheels);
   if (wheels > first) acts.push(tightenAct(procedure, walk, thing, stages.slice(first, wheels), act));
-  acts.push(
-    tightenAct(procedure, walk, thing, stages.slice(wheels > first ? wheels : first), act, wheels >= first),
-  );
+  acts.push(tightenAct(procedure, walk, thing, stages.slice(Math.max(wheels, first)), act, wheels >= first));
   return acts;
 }
 

@@ -1,5 +1,6 @@
 /** A support or lift that is still there when the job ends. */
 import { placeOf } from "../walk";
+import { addedActs } from "./righting-fixes";
 import { titleOf, twins } from "./say";
 import type { ProcedureRule } from "./types";
 import { faultsOf } from "./walked";
@@ -14,6 +15,7 @@ export const supportLeft: ProcedureRule = {
     hint: "Write where that ends, “{verb} {name}”, or what is left so: “{state} {name}” under “ends with”.",
     begins: "“{title}” is {state} when the job begins and still so at its end.",
     declared: "“{title}” is declared here.",
+    fix: "Add “{verb} {name}” where it can be done",
   },
   docs: {
     what: "Something is still supported or raised at the end of the job, on every way through it or on some.",
@@ -44,13 +46,16 @@ procedure look "Look at the winch" {
     ),
   },
   check(procedure, report, sight) {
-    for (const { fault, since } of faultsOf("support-left", procedure, sight)) {
+    for (const faulty of faultsOf("support-left", procedure, sight)) {
+      const { fault, since } = faulty;
       const { thing, state, way } = fault;
       const verb = state === "raised" ? "lower" : "release";
       const args = { title: titleOf(thing), name: thing.name, state, verb };
       const related = [{ place: thing.place, message: "declared", args }];
-      if (since) report({ place: placeOf(since), args, way, related });
-      else report({ place: procedure.thing.place, message: "begins", hint: "hint", args, way, related });
+      const fixes = addedActs(faulty);
+      if (since) report({ place: placeOf(since), args, way, related, fixes });
+      else
+        report({ place: procedure.thing.place, message: "begins", hint: "hint", args, way, related, fixes });
     }
   },
 };

@@ -1,5 +1,6 @@
 /** Something put in for the job only, and still in when it ends. */
 import { placeOf } from "../walk";
+import { addedActs } from "./righting-fixes";
 import { titleOf, twins } from "./say";
 import type { ProcedureRule } from "./types";
 import { faultsOf } from "./walked";
@@ -15,6 +16,7 @@ export const temporaryLeftIn: ProcedureRule = {
     begins: "“{title}” is in when the job begins and still in at its end.",
     "begins-hint":
       "Write where it comes out, “pull {name}”, or what is left so: “inserted {name}” under “ends with”.",
+    fix: "Add “{verb} {name}” where it can be done",
   },
   docs: {
     what: "A temporary is in at the end of the job, on every way through it or on some.",
@@ -41,11 +43,13 @@ procedure hold "Hold the drum" {
     ),
   },
   check(procedure, report, sight) {
-    for (const { fault, since } of faultsOf("temporary-left-in", procedure, sight)) {
+    for (const faulty of faultsOf("temporary-left-in", procedure, sight)) {
+      const { fault, since } = faulty;
       const { thing, way } = fault;
       const args = { title: titleOf(thing), name: thing.name };
-      if (since) report({ place: placeOf(since), args, way });
-      else report({ place: thing.place, message: "begins", args, way });
+      const fixes = addedActs(faulty);
+      if (since) report({ place: placeOf(since), args, way, fixes });
+      else report({ place: thing.place, message: "begins", args, way, fixes });
     }
   },
 };

@@ -6,7 +6,7 @@ import { fastenerFacts } from "../facts";
 import { textOf, ZERO } from "../mechanics/fractions";
 import { standingOf as markStands } from "../mechanics/shafts";
 import type { Thing } from "../model";
-import type { Departure } from "./acts";
+import { actRow, type Departure } from "./acts";
 import { type Control, controlOf } from "./control";
 import { readFastener, watchFastener } from "./fasteners";
 import { ALL_BITS, faultsOf, type Mark, type Watch } from "./faults";
@@ -97,6 +97,21 @@ const kept = new WeakMap<Graph, Known>();
 
 /** How everything stands just before a point of the graph. It is worked out once for each point. */
 export function stateAt({ graph, relations }: Asked, point: number): StateAt {
+  const known = knownOf({ graph, relations });
+  let state = known.at.get(point);
+  if (!state) {
+    state = workOut(graph, relations, known, point);
+    known.at.set(point, state);
+  }
+  return state;
+}
+
+/** Every state that one thing can be in just before a point of the graph. */
+export function standsAt({ graph, relations }: Asked, thing: Thing, point: number): readonly Stand[] {
+  return standsOf(graph, relations, knownOf({ graph, relations }), thing, point).stands;
+}
+
+function knownOf({ graph, relations }: Asked): Known {
   let known = kept.get(graph);
   if (!known) {
     known = {
@@ -108,16 +123,11 @@ export function stateAt({ graph, relations }: Asked, point: number): StateAt {
     };
     kept.set(graph, known);
   }
-  let state = known.at.get(point);
-  if (!state) {
-    state = workOut(graph, relations, known, point);
-    known.at.set(point, state);
-  }
-  return state;
+  return known;
 }
 
 function workOut(graph: Graph, relations: Relations, known: Known, point: number): StateAt {
-  const { control, roles, starts, ends } = known;
+  const { control, roles, starts } = known;
   const reached = isReached(control, point);
   const things: ThingAt[] = [];
   const settled: Thing[] = [];
@@ -126,24 +136,48 @@ function workOut(graph: Graph, relations: Relations, known: Known, point: number
   for (const thing of reached ? new Set([...starts.keys(), ...roles.keys()]) : []) {
     const own = roles.get(thing) ?? [];
     if (!starts.has(thing) && own.every((role) => role.point >= last)) continue;
-    const watch = (thing.kind === "fastener" ? watchFastener : watchThing)(
-      graph,
-      thing,
-      own,
-      starts,
-      ends,
-      relations,
-    );
-    const read = readerOf(thing, ends);
-    const asked = ask(control, watch, point, (state) => keyOf(read(state)));
-    cutShort ||= asked.cutShort;
-    const stands = asked.found.map(({ state, way, since }) => ({ differences: read(state), way, since }));
+    const { stands, cutShort: isCut } = standsOf(graph, relations, known, thing, point);
+    cutShort ||= isCut;
     if (stands.some((stand) => stand.differences.length > 0)) things.push({ thing, stands });
-    else if (own.some((role) => role.does === "act" && role.point < point)) settled.push(thing);
+    else if (own.some((role) => role.point < point && changes(role))) settled.push(thing);
   }
   const watched = reached ? shaftsWatched(graph, relations, starts) : null;
   const turning = watched ? turningAt(control, watched, point) : [];
   return { point, reached, things, settled, turning, cutShort };
+}
+
+/** Whether a role is an act that can change the state of its thing. */
+function changes(role: Role): boolean {
+  if (role.does !== "act") return false;
+  const { makes, ends, fastener } = actRow(role.act.verb);
+  return (
+    makes !== undefined ||
+    ends !== undefined ||
+    (fastener !== undefined && role.act.thing?.kind === "fastener")
+  );
+}
+
+function standsOf(
+  graph: Graph,
+  relations: Relations,
+  { control, roles, starts, ends }: Known,
+  thing: Thing,
+  point: number,
+): { readonly stands: readonly Stand[]; readonly cutShort: boolean } {
+  const watch = (thing.kind === "fastener" ? watchFastener : watchThing)(
+    graph,
+    thing,
+    roles.get(thing) ?? [],
+    starts,
+    ends,
+    relations,
+  );
+  const read = readerOf(thing, ends);
+  const { found, cutShort } = ask(control, watch, point, (state) => keyOf(read(state)));
+  return {
+    stands: found.map(({ state, way, since }) => ({ differences: read(state), way, since })),
+    cutShort,
+  };
 }
 
 /** The last point from which a way can come back to before a point; the point itself where none does. */

@@ -28,6 +28,7 @@ export {
   pointBefore,
   type Stand,
   type StateAt,
+  standsAt,
   stateAt,
   type ThingAt,
   type TurningStand,

@@ -3,7 +3,7 @@
  * holes are said. Sheet, drawings and rules take it from here.
  */
 import type { FastenerFacts, OrderMethod } from "../facts";
-import { crosswise, isCrosswise, isWholeOrder, middleOf, type Point } from "../mechanics/order";
+import { crosswise, distance, isCrosswise, isWholeOrder, middleOf, type Point } from "../mechanics/order";
 import { fromMiddleOut, isFromMiddleOut } from "../mechanics/order-outwards";
 
 /** A hole by its number, and where it lies in the view: metres, x to the right, y up. */
@@ -21,7 +21,9 @@ export interface OrderSaid {
 /** The numbers of a group's holes: those of its layout, else from 1 to its count. Null where neither is said. */
 export function holesOf({ numbered, count, countAt }: FastenerFacts): readonly number[] | null {
   if (numbered.length > 0) return [...new Set(numbered)];
-  return countAt && count > 0 && count <= 1000 ? Array.from({ length: count }, (_, index) => index + 1) : null;
+  return countAt && count > 0 && count <= 1000
+    ? Array.from({ length: count }, (_, index) => index + 1)
+    : null;
 }
 
 /** Where all the holes lie, in the order of their list; null unless the centre of each is said. */
@@ -54,10 +56,25 @@ export function orderOf(facts: FastenerFacts, said: OrderSaid = facts): readonly
 
 function acrossOf(facts: FastenerFacts, holes: readonly number[]): readonly number[] | null {
   const places = placesOf(facts);
-  const round = places ? byAngle(places) : facts.layout === "circle" ? holes : null;
-  const order = round && crosswise(round.length)?.map((turn) => round[turn - 1] ?? 0);
-  if (!order) return null;
-  return places === null || keeps(facts, { method: "crosswise", order }) ? order : null;
+  const round = places
+    ? isRound(places)
+      ? byAngle(places)
+      : null
+    : facts.layout === "circle"
+      ? holes
+      : null;
+  return (round && crosswise(round.length)?.map((turn) => round[turn - 1] ?? 0)) ?? null;
+}
+
+/** Holes whose distances from their middle differ by no more than this share lie on a circle, or on something like one. */
+const ROUND = 0.25;
+
+/** Whether crosswise means something: in a long grid it is said of ways that differ from shop to shop. */
+function isRound(places: readonly PlacedHole[]): boolean {
+  const middle = middleOf(places.map(({ at }) => at));
+  if (middle === null) return false;
+  const out = places.map(({ at }) => distance(at, middle));
+  return Math.min(...out) >= Math.max(...out) * (1 - ROUND) && Math.max(...out) > 0;
 }
 
 /** The holes as they lie round their middle, clockwise from the first. */
@@ -94,8 +111,9 @@ export function keeps(facts: FastenerFacts, { method, order }: OrderSaid): boole
   const turns = order.map((hole) => holes.indexOf(hole) + 1);
   if (!isWholeOrder(turns, holes.length)) return null;
   if (method === "crosswise") {
-    const places = placesOf(facts)?.map(({ at }) => at);
-    const round = places ?? (facts.layout === "circle" ? holes.length : null);
+    const places = placesOf(facts);
+    const onCircle = facts.layout === "circle" ? holes.length : null;
+    const round = places === null ? onCircle : isRound(places) ? places.map(({ at }) => at) : null;
     return round === null ? null : isCrosswise(turns, round);
   }
   const points = pointsOf(facts, holes);

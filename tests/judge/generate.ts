@@ -72,7 +72,7 @@ function arrange(random: Random, placed: readonly Placed[]): string {
   const inner = arrange(random, rest);
   const opened = wrapped(station.open, under);
   const closed = wrapped(station.close, under);
-  return below(random, 3) > 0
+  return below(random, 3) > 0 && !station.risky
     ? `${section("Open", opened)}\n${inner}\n${section("Close", closed)}`
     : `${section("Work", `${opened}\n${closed}`)}\n${inner}`;
 }

@@ -83,7 +83,7 @@ function declare(machine: Machine, node: Node): void {
   }
   if (!head) return;
   const [, kind, thing = ""] = head;
-  if (kind === "temporary") pins.push(thing);
+  if (kind === "temporary" && facts.includes(" into ")) pins.push(thing);
   if (kind === "fastener")
     stages.set(
       thing,
@@ -183,6 +183,7 @@ class Reader {
     visit(this.procedure);
     this.readAll(this.procedure.inside, null);
     this.instructions.push({ does: "end" });
+    this.keepCounters();
     for (const { jump, target } of this.forward) {
       const to = this.labels.get(target);
       if (to === undefined) throw new Unread(`no place ${target}`);
@@ -305,14 +306,18 @@ class Reader {
     instructions.push({
       does: "forget",
       checks: this.tested.has(name) ? [] : [name],
-      counters: this.mayComeBack ? [] : own,
+      counters: own,
     });
   }
 
-  /** Whether a return to a step may lead over a check a second time. */
-  private get mayComeBack(): boolean {
-    const visit = (node: Node): boolean => node.text.startsWith("repeat ") || node.inside.some(visit);
-    return visit(this.procedure);
+  /** Counters go on counting where a later return leads back over their check. */
+  private keepCounters(): void {
+    const { instructions } = this;
+    for (const [at, one] of instructions.entries()) {
+      if (one.does !== "forget") continue;
+      const again = instructions.slice(at).some((later) => later.does === "back" && later.to < at);
+      if (again) instructions[at] = { ...one, counters: [] };
+    }
   }
 
   private readOutcome(node: Node, check: Check): void {

@@ -15,6 +15,8 @@ export interface Station {
   readonly close: string;
   /** It may stand under a condition; what it asks there is asked nowhere else. */
   readonly movable: boolean;
+  /** While it is open no job may end: something hangs, or is pinned. */
+  readonly risky?: boolean;
 }
 
 /** Tools and supplies that stations share; the header declares those that are named. */
@@ -28,7 +30,7 @@ export const TOOLS: Readonly<Record<string, string>> = {
   tester: 'tool tester "Two-pole voltage tester"  proves-dead',
   holder: 'tool holder "Two-pin holder"',
   lever: 'tool lever "Lever"',
-  stand: 'tool stand "Stand"  rating 300 kg',
+  "prop-stand": 'tool prop-stand "Stand"  rating 300 kg',
   degreaser: 'consumable degreaser "Degreaser"  harmful',
 };
 
@@ -300,6 +302,7 @@ step "Guard ${n} on" {
 fit belt-guard-${n}
 }`,
     movable: false,
+    risky: true,
   };
 };
 
@@ -348,10 +351,11 @@ part lip-seal-${n} "Lip seal ${n}"  way-round inwards "The lip"`,
   items: `item lip-seal-${n} 1 "L-${n}"`,
   open: `step "Weight ${n}" {
 ${CAUTION("warning", "crushing")}
-support frame-${n}  with stand
-raise motor-${n}  with stand
+support frame-${n}  with prop-stand
+raise motor-${n}  with prop-stand
 }
 step "Ram ${n} off" {
+${CAUTION("warning", "crushing")}
 remove ram-${n}
 remove motor-${n}
 remove rods-${n}  keep
@@ -368,6 +372,7 @@ lower motor-${n}
 release frame-${n}
 }`,
   movable: true,
+  risky: true,
 });
 
 const measured = (n: number, random: Random): Station => {

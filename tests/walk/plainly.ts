@@ -214,7 +214,7 @@ function act(
     state[name] = parts[name]?.fastener ? ["taken"] : [...(state[name] ?? []), "taken"];
   };
   const own = parts[thing] ?? {};
-  const AWAY = ["off", "disconnected", "taken", "carried"];
+  const AWAY = ["off", "out", "disconnected", "taken", "carried"];
   if (row.reach) for (const front of own.behind ?? []) ask(front, "blocked-by", AWAY);
   if (row.released && !own.fastener) {
     for (const [name, other] of Object.entries(parts))

@@ -1,0 +1,124 @@
+/**
+ * What a kind of wrong change is, and the little edits of lines that they are made of.
+ */
+import { ACTS, type ActRow, type Departure } from "../../server/walk";
+import { enumerate } from "../walk/plainly";
+import type { Texts } from "./generate";
+import { bareLine, readProcedure } from "./reader";
+import { type Source, TABLE } from "./sources";
+
+/** One wrong change, with what must be found: any of these codes at any of these lines (from 0) of this file. */
+export interface Change {
+  readonly texts: Texts;
+  readonly codes: readonly string[];
+  readonly file: string;
+  readonly lines: readonly number[];
+}
+
+/** A place where a change may be made; null where it turns out to be none that is surely wrong. */
+export type Site = () => Change | null;
+
+export interface Kind {
+  readonly name: string;
+  /** Why such a change is surely wrong. */
+  readonly proof: string;
+  readonly sites: (source: Source) => Site[];
+}
+
+/** Lines by number, each with what stands there now; null takes the line away but leaves its place. */
+export type Edits = ReadonlyMap<number, string | null>;
+
+/** The texts with one file's lines changed. An edit may hold several lines: what stands below then moves. */
+export function edited(source: Source, file: string, edits: Edits): Texts {
+  const lines = linesOf(source, file).map((line, i) => (edits.has(i) ? (edits.get(i) ?? "") : line));
+  return { ...source.texts, [file]: lines.join("\n") };
+}
+
+export function linesOf(source: Source, file: string): string[] {
+  return (source.texts[file] as string).split("\n");
+}
+
+/** The lines of a file that look so, without their texts and comments. */
+export function matches(source: Source, file: string, pattern: RegExp): { at: number; match: RegExpExecArray }[] {
+  return linesOf(source, file).flatMap((line, at) => {
+    const match = pattern.exec(bareLine(line).replace(/ +/g, " "));
+    return match ? [{ at, match }] : [];
+  });
+}
+
+/** The first and the last line of the block whose head stands at a line; the line itself where it has none. */
+export function blockAt(lines: readonly string[], head: number): number {
+  let depth = 0;
+  for (let at = head; at < lines.length; at++) {
+    const bare = bareLine(lines[at] as string);
+    if (bare.endsWith("{")) depth++;
+    if (bare === "}") depth--;
+    if (depth === 0) return at;
+  }
+  return head;
+}
+
+/** The heads of the blocks around a line, from the innermost. */
+export function headsAround(lines: readonly string[], line: number): number[] {
+  const heads: number[] = [];
+  let depth = 0;
+  for (let at = line - 1; at >= 0; at--) {
+    const bare = bareLine(lines[at] as string);
+    if (bare === "}") depth++;
+    else if (bare.endsWith("{") && depth-- === 0) {
+      heads.push(at);
+      depth = 0;
+    }
+  }
+  return heads;
+}
+
+/** Edits that take a line away, with its block. */
+export function dropped(lines: readonly string[], at: number): Map<number, null> {
+  const last = blockAt(lines, at);
+  return new Map(Array.from({ length: last - at + 1 }, (_, i) => [at + i, null] as const));
+}
+
+export const indentOf = (line: string): string => /^\s*/.exec(line)?.[0] ?? "";
+
+/** What an act does, by its row in the table. */
+const DOES: Readonly<Record<string, (row: ActRow) => boolean>> = {
+  "part-left-off": (row) => row.makes === "off",
+  "finger-tight-left": (row) => row.fastener === "placed" || row.fastener === "loose",
+};
+
+function broughtAbout(code: string, row: ActRow): boolean {
+  const does = DOES[code];
+  if (does) return does(row);
+  return row.makes !== undefined && TABLE.departures[row.makes as Departure].left === code;
+}
+
+/**
+ * A change to the main file that the plain enumeration finds wrong with this code. The place is the act that shows it,
+ * or, where it shows at the end of the job, the acts that brought it about.
+ */
+export function proved(source: Source, texts: Texts, codes: readonly string[], thing?: string): Change | null {
+  const read = readProcedure(texts, source.main);
+  if (typeof read === "string") return null;
+  const faults = enumerate(read.instructions, TABLE, read.world).map((fault) => fault.split(" "));
+  const [code, of, where] =
+    faults.find(([found = "", name]) => codes.includes(found) && (!thing || thing === name)) ?? [];
+  if (!code || !of || !where) return null;
+  const acts = read.instructions.flatMap((i) =>
+    i.does === "act" && i.thing === of && broughtAbout(code, ACTS[i.verb] as ActRow) ? [i.line] : [],
+  );
+  const lines =
+    where === "end"
+      ? acts
+      : faults.filter(([found, name]) => found === code && name === of).map(([, , line]) => Number(line));
+  return { texts, codes: [code], file: source.main, lines: [...new Set(lines)] };
+}
+
+/** Whether the plain enumeration finds anything of these codes wrong. */
+export function isProvedWrong(source: Source, texts: Texts, codes: readonly string[]): boolean {
+  const read = readProcedure(texts, source.main);
+  if (typeof read === "string") return false;
+  return enumerate(read.instructions, TABLE, read.world).some((fault) =>
+    codes.includes(fault.split(" ")[0] as string),
+  );
+}
