@@ -2,6 +2,7 @@
  * Where the editor starts and ends the extension. Each part is set up here, and each knows only the server and the editor.
  */
 import * as vscode from "vscode";
+import { offerComparison } from "./comparison";
 import { offerPrinting } from "./print";
 import { createServer, type Server } from "./server";
 import { createSheetPanel } from "./sheet-panel";
@@ -21,6 +22,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     panel,
     showStatus(running),
     offerPrinting(running, panel),
+    offerComparison(running),
     offerTasks(context.asAbsolutePath("dist/torquil.mjs")),
     vscode.commands.registerCommand("torquil.openSheet", panel.open),
     vscode.commands.registerCommand("torquil.restartServer", running.restart),

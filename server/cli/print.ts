@@ -17,6 +17,7 @@ import { findingFrame } from "./frame";
 import { type Command, counted, type Io } from "./io";
 import { namerOf, type OpenProject, openNamed, tellProblems } from "./open";
 import { type Form, printSheets } from "./print-sheets";
+import { type Marking, markingSince } from "./print-since";
 import { showingOf } from "./report-text";
 import { wrongUse } from "./wrong-use";
 
@@ -41,12 +42,17 @@ export const usage: Usage = {
     paper: { about: "The paper, whatever the settings say.", value: "PAPER", choices: ["a4", "letter"] },
     language: { about: "The language of the words the sheet adds.", value: "LANGUAGE", choices: LANGUAGES },
     units: { about: "The units that are shown.", value: "UNITS", choices: ["both", "metric", "imperial"] },
+    since: {
+      about: "Mark with a bar in the margin what has changed since this revision of the git repository.",
+      value: "REVISION",
+    },
     draft: { about: "Print it with DRAFT on every page, errors or not." },
   },
   more: "Exit code: 0 all printed, 1 a procedure has errors or cannot be set, 2 wrong use or unreadable input.",
   examples: [
     ["torquil print jobs/pump.torquil", "One sheet, as PDF, into this folder."],
     ["torquil print jobs --to both --out sheets", "A folder of sheets, with an index page."],
+    ["torquil print jobs --since v1.2", "With bars beside what has changed since a tag."],
     ["torquil print jobs/pump.torquil --draft --to html", "A draft to look at, errors or not."],
   ],
 };
@@ -83,10 +89,13 @@ export const print: Command = async (args, io) => {
     if (problems.length === 0) io.err("There is no procedure in the files named, so nothing is printed.\n");
     return 2;
   }
+  const since = given.value("since");
+  const marking = since === undefined ? unmarked : markingSince(since, projects);
+  if ("wrong" in marking) return wrongUse(marking.wrong, "print", io);
   const isSound = (work: Work): boolean => given.has("draft") || work.errors.length === 0;
   const refused = all.filter((work) => !isSound(work));
   refuse(refused, io);
-  const failed = await printAll(all, isSound, given, io);
+  const failed = await printAll(all, isSound, marking, given, io);
   return problems.length > 0 ? 2 : failed || refused.length > 0 ? 1 : 0;
 };
 
@@ -124,13 +133,14 @@ function refuse(refused: readonly Work[], io: Io): void {
 async function printAll(
   all: readonly Work[],
   isSound: (work: Work) => boolean,
+  marking: Marking,
   given: Given,
   io: Io,
 ): Promise<boolean> {
   const forms = FORMS[given.value("to") ?? "pdf"] as readonly Form[];
   const folder = absolutePath(io.folder, given.value("out") ?? ".");
   const hasContents = wantsContents(given, io);
-  const sheets = all.map((work) => sheetOf(work, given, io));
+  const sheets = all.map((work) => marking(sheetOf(work, given, io), work.procedure, work.project));
   const titled = all.map(({ procedure: { thing }, project }, i) => ({
     document: sheets[i]?.document ?? "",
     name: thing.name,
@@ -171,6 +181,9 @@ function wantsContents(given: Given, io: Io): boolean {
   };
   return given.paths.length === 0 || given.paths.some(isFolder);
 }
+
+/** A sheet as it is, where nothing is compared. */
+const unmarked: Marking = (sheet) => sheet;
 
 function sheetOf({ procedure, project }: Work, given: Given, io: Io): Sheet {
   const { workspace } = project;

@@ -1,59 +1,71 @@
 /**
- * Where the sheet of a procedure shows a bar in its margin: the ids of the job's lines that have changed, or name what has.
+ * Where the sheet of a procedure shows a bar in its margin: the lines that have changed, those that name what has, and
+ * those beside which something stood that is gone.
  */
-import { jobOf, type Procedure, type Project, type Spot } from "../model";
+import { jobOf, type Procedure, type Project, type Thing } from "../model";
 import type { Change, Comparison } from "./change";
 import type { Lines } from "./node";
+import { reachOf } from "./touches";
 
 /** What is marked on a sheet. */
 export interface Bars {
-  /** Ids of lines of the job, as `jobOf` gives them. */
-  readonly ids: ReadonlySet<string>;
-  /** Lines of the text that have changed, by `file:line` from 0. */
+  /** Lines of the text, by `lineKey`. */
   readonly lines: ReadonlySet<string>;
-  /** Ids of things whose facts have changed. */
-  readonly things: ReadonlySet<string>;
-  /** Changes that left nothing to stand beside, in the order of the comparison. */
+  /** What is gone, in the order of the comparison. */
   readonly removed: readonly Change[];
 }
 
-/** Works out the bars of a procedure of the new side. What is only laid out otherwise has none. */
+/** A line of a file as a key, lines from 0. */
+export function lineKey(file: string, line: number): string {
+  return `${line} ${file}`;
+}
+
+/** Works out the bars of a procedure of the new side. What is only laid out or named otherwise has none. */
 export function barsOf({ changes }: Comparison, project: Project, procedure: Procedure): Bars {
   const job = jobOf(project, procedure);
-  const shown = changes.filter(({ rank }) => rank !== "layout");
+  const inJob = new Set(job.spots.map(({ file, line }) => lineKey(file, line)));
   const here = new Set(job.procedures.map(({ file }) => file));
+  const { naming } = reachOf(project);
+  const things = thingsById(project);
   const lines = new Set<string>();
-  const ids = new Set<string>();
-  const things = new Set<string>();
   const removed: Change[] = [];
-  for (const change of shown) {
+  for (const change of changes.filter(({ rank, kind }) => rank !== "layout" && kind !== "renamed")) {
     const { after, before } = change.places;
+    const touchesIt = change.touches.some(({ procedure: one }) => one.id === procedure.thing.id);
     if (after) for (const key of keysOf(after)) lines.add(key);
-    if (change.touches.length > 0 && change.concerns) things.add(change.concerns.id);
-    const isGone =
-      !after &&
-      before &&
-      (here.has(before.file) || change.touches.some(({ procedure: one }) => one.id === procedure.thing.id));
+    if (change.gap) lines.add(lineKey(change.gap.file, change.gap.line));
+    const thing = things.get(change.concerns?.id ?? "");
+    if (thing && !isWork(thing)) lines.add(lineKey(thing.file, thing.line));
+    if (thing && touchesIt && !isWork(thing))
+      for (const { file, line, entry } of naming(thing)) {
+        const key = lineKey(file, line);
+        if (inJob.has(key) && shows(change, entry.construct)) lines.add(key);
+      }
+    const isGone = before && !after && (touchesIt || (change.gap !== null && here.has(change.gap.file)));
     if (isGone) removed.push(change);
   }
-  const wasIn = new Set(removed.flatMap(({ steps }) => (steps.after ? [steps.after.number] : [])));
-  for (const spot of job.spots) {
-    const own = ownLines(spot);
-    if (own.some((line) => lines.has(`${spot.file}:${line}`))) ids.add(spot.id);
-    if (spot.number !== null && wasIn.has(spot.number)) ids.add(spot.id);
-  }
-  return { ids, lines, things, removed };
+  return { lines, removed };
+}
+
+/** The acts that show a fact of a fastener; any other change is marked at every line that names the thing. */
+const SHOWN_AT: { readonly [kind in Change["kind"]]?: readonly string[] } = {
+  tightening: ["tighten"],
+  order: ["tighten", "loosen", "remove"],
+  "thread-state": ["tighten", "lubricate", "seal"],
+  renewal: ["fit", "remove", "item"],
+};
+
+const shows = ({ kind }: Change, construct: string): boolean => SHOWN_AT[kind]?.includes(construct) ?? true;
+
+/** Whether a thing is a part of the work, of which a line that changes is marked by itself. */
+function isWork({ kind }: Thing): boolean {
+  return ["procedure", "machine", "section", "step", "check"].includes(kind);
+}
+
+function thingsById(project: Project): ReadonlyMap<string, Thing> {
+  return new Map([...project.files.values()].flatMap((file) => file.things.map((thing) => [thing.id, thing] as const)));
 }
 
 function keysOf({ file, line, endLine }: Lines): readonly string[] {
-  return Array.from({ length: endLine - line + 1 }, (_, i) => `${file}:${line + i}`);
-}
-
-/** The lines of a place that are not those of something in it. */
-function ownLines({ line, entry, children }: Spot): readonly number[] {
-  const inner = new Set(
-    children.flatMap((child) => Array.from({ length: child.entry.lineCount }, (_, i) => child.line + i)),
-  );
-  const last = entry.children.length === 0 ? entry.lineCount - 1 : 0;
-  return Array.from({ length: last + 1 }, (_, i) => line + i).filter((at) => !inner.has(at));
+  return Array.from({ length: endLine - line + 1 }, (_, i) => lineKey(file, line + i));
 }

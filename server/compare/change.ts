@@ -96,6 +96,8 @@ export interface Change {
   readonly concerns: Named | null;
   readonly values: Both<readonly Said[]>;
   readonly places: Both<Lines>;
+  /** Of what is gone: what stands before the gap now, or around it; else null. */
+  readonly gap: Lines | null;
   /** The printed step it lies in. */
   readonly steps: Both<StepNamed>;
   readonly touches: readonly Touch[];

@@ -15,7 +15,7 @@ import { type Given, readSide } from "./read";
 import { change, changesIn, renamed, shadowed, type Telling } from "./tell";
 import { reachOf } from "./touches";
 
-export { type Bars, barsOf } from "./bars";
+export { type Bars, barsOf, lineKey } from "./bars";
 export type * from "./change";
 export { CHANGE_KINDS } from "./change";
 export type { Edit } from "./edits";

@@ -98,6 +98,7 @@ export function change(
     concerns: inside && namedAs(inside),
     values,
     places: { before: old && linesOf(bundle, old), after: fresh && linesOf(bundle, fresh) },
+    gap: old && !fresh ? gapOf(matching, old) : null,
     steps: {
       before: numbers.before && stepOf(before, numbers.before),
       after: numbers.after && stepOf(after, numbers.after),
@@ -113,6 +114,17 @@ function whereItCame(other: ReadonlyMap<Node, Node>, node: Node): Node | null {
   for (let at = node.parent; at; at = at.parent) {
     const found = other.get(at);
     if (found) return found;
+  }
+  return null;
+}
+
+/** Where something stood that is gone: behind the nearest thing before it that is still there, else in what is around it. */
+function gapOf({ now }: Matching, old: Node): Lines | null {
+  for (let at: Node = old; at.parent; at = at.parent) {
+    const parent = at.parent;
+    const before = parent.children.slice(0, parent.children.indexOf(at)).findLast((node) => now.has(node) && !isClause(node));
+    const still = (before && now.get(before)) ?? now.get(parent);
+    if (still) return still.place;
   }
   return null;
 }

@@ -295,3 +295,10 @@ function touch({ procedure, steps }: Touch): Words {
     steps: all.flatMap((one, i) => (i === 0 ? one : [ours("; "), ...one])),
   });
 }
+
+/** What is gone, as one text for a sheet: the line, or what it was called. */
+export function goneText({ values, concerns, what }: Change): string {
+  if (concerns && concerns.kind === what) return concerns.title;
+  const text = (values.before ?? []).map(({ pieces }) => plain(pieces)).join("; ");
+  return concerns && what.startsWith("+") ? `${concerns.title}, ${text}` : text;
+}

@@ -13,11 +13,12 @@ export {
   type Comparison,
   type Edit,
   graver,
+  lineKey,
   type Lines,
   RANKS,
   type Rank,
 } from "../compare";
-export { type Told, told, type Word, type Words } from "../compare/words";
+export { goneText, type Told, told, type Word, type Words } from "../compare/words";
 
 /** The usual severity of every code. */
 const SEVERITIES: Readonly<Record<string, string>> = Object.fromEntries(

@@ -84,8 +84,43 @@ export interface NotPrinted {
 
 export type PrintAnswer = Printed | NotPrinted;
 
+/** A document of the project that is to be compared, or of which the text as it was is wanted. */
+export interface CompareParams {
+  readonly textDocument: TextDocumentIdentifier;
+}
+
+/** Where something is written, or was; the line from 0. */
+export interface ChangePlace {
+  readonly uri: string;
+  readonly line: number;
+}
+
+/** One change of meaning, in words. */
+export interface ChangeShown {
+  readonly rank: "safety" | "content" | "wording" | "layout";
+  readonly headline: string;
+  /** The step it lies in, what it does, whom it touches. */
+  readonly notes: readonly string[];
+  readonly before: ChangePlace | null;
+  readonly after: ChangePlace | null;
+  /** Of what is gone: where it stood. */
+  readonly gap: ChangePlace | null;
+}
+
+/** What has changed since a commit, the gravest first; or why nothing can be compared, in words. */
+export type CompareAnswer =
+  | { readonly kind: "compared"; readonly commit: string; readonly changes: readonly ChangeShown[] }
+  | { readonly kind: "none"; readonly message: string };
+
+/** A file as it was at the last commit; null where it was not there. */
+export interface RevisionAnswer {
+  readonly text: string | null;
+}
+
 /** Every request by its method. */
 export interface Requests {
   readonly "torquil/sheet": { readonly params: SheetParams; readonly answer: SheetAnswer };
+  readonly "torquil/compare": { readonly params: CompareParams; readonly answer: CompareAnswer };
+  readonly "torquil/revision": { readonly params: CompareParams; readonly answer: RevisionAnswer };
   readonly "torquil/print": { readonly params: PrintParams; readonly answer: PrintAnswer };
 }

@@ -13,6 +13,7 @@ import {
 } from "vscode-languageserver/node";
 import { parseLine } from "../../grammar";
 import type { Files } from "../project";
+import { answerCompare } from "./compare";
 import { askPreferences, takingPreferences, watchPreferences } from "./configure";
 import { ACTION_KINDS } from "./convert";
 import { diagnosing } from "./diagnose";
@@ -74,6 +75,7 @@ export function serve(connection: Connection, files: Files): Readonly<Life> {
   answerSemanticTokens(session);
   answerSheet(session, files);
   answerPrint(session, files);
+  answerCompare(session);
   return life;
 }
 

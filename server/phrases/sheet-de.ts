@@ -13,6 +13,7 @@ export const de: Record<SheetWord, string> = {
   draft: "ENTWURF",
   "draft-note": "Entwurf: nicht zur Arbeit an einer Maschine.",
   "changed-since": "Ein Balken am Rand kennzeichnet Änderungen gegenüber Revision {revision}.",
+  "removed-since": "Seitdem entfallen: {what}.",
   changed: "Geändert",
   closing:
     "Die Angaben des Maschinenherstellers, die örtlichen Vorschriften und die zugelassene Fachpraxis gehen vor. Weicht dieses Blatt davon ab, gelten sie; die Abweichung bitte melden.",

@@ -11,6 +11,7 @@ export const en = {
   draft: "DRAFT",
   "draft-note": "Draft: not for use on a machine.",
   "changed-since": "A bar in the margin marks what has changed since revision {revision}.",
+  "removed-since": "Removed since then: {what}.",
   changed: "Changed",
   closing:
     "The machine maker's data, local rules and licensed practice come first. Where this sheet differs from them, follow them and report the difference.",

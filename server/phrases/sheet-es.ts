@@ -9,6 +9,7 @@ export const es: Record<SheetWord, string> = {
   draft: "BORRADOR",
   "draft-note": "Borrador: no usar en una máquina.",
   "changed-since": "Una barra al margen señala lo que ha cambiado desde la revisión {revision}.",
+  "removed-since": "Suprimido desde entonces: {what}.",
   changed: "Modificado",
   closing:
     "Los datos del fabricante de la máquina, las normas locales y la práctica profesional autorizada tienen prioridad. Si esta hoja difiere de ellos, sígalos e informe de la diferencia.",

@@ -10,6 +10,7 @@ export const fr: Record<SheetWord, string> = {
   draft: "PROJET",
   "draft-note": "Projet\u00a0: ne pas utiliser sur une machine.",
   "changed-since": "Un trait en marge signale ce qui a changé depuis la révision {revision}.",
+  "removed-since": "Supprimé depuis : {what}.",
   changed: "Modifié",
   closing:
     "Les données du constructeur de la machine, la réglementation locale et les règles de l'art des professionnels habilités priment. Si cette fiche s'en écarte, suivez-les et signalez l'écart.",

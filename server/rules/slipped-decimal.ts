@@ -2,7 +2,7 @@
 import type { Place } from "../model";
 import { makeAmount } from "../units/amount";
 import { roundedDecimal } from "../units/decimal";
-import { formatAmount } from "../units/format";
+import { makeQuantity } from "../units/quantity";
 import { type BoltTorque, figureInOtherUnit, slipOf, torquesOf } from "./bolt-torques";
 import { assumedOf, figureText } from "./bolt-words";
 import { repaired, titleOf, twins } from "./say";
@@ -72,13 +72,15 @@ machine winch "Hand winch" {
 /** The figure with its point moved, in the writer's unit; of a range both, of a tolerance the middle. */
 function movedPoint({ quantity }: BoltTorque, by: number): string {
   const { shape, low, high, nominal } = quantity;
-  const moved = (shape === "range" ? [low, high] : [nominal ?? low ?? high]).flatMap((amount) => {
+  const amounts = (shape === "range" ? [low, high] : [nominal ?? low ?? high]).flatMap((amount) => {
     if (amount === null) return [];
     const value = Number((amount.decimal.value * by).toPrecision(12));
     const digits = String(value).split(".")[1]?.length ?? 0;
-    return formatAmount(makeAmount(roundedDecimal(value, digits), amount.unit), { plain: true });
+    return makeAmount(roundedDecimal(value, digits), amount.unit);
   });
-  return moved.join(" to ");
+  const [first, second] = amounts;
+  const written = first && makeQuantity({ shape: second ? "range" : "exact", first, second, text: "" });
+  return written ? figureText(written) : "";
 }
 
 function fixOf(place: Place, meant: string): Fix<Place> {

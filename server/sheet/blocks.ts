@@ -27,6 +27,8 @@ export interface Sheet {
   readonly revision?: { readonly name: string; readonly date?: string };
   /** The revision against which items are `changed`; absent when nothing was compared. */
   readonly changedSince?: string;
+  /** What was there then and is gone, each as one text. */
+  readonly removedSince?: readonly string[];
   readonly blocks: readonly Block[];
 }
 

@@ -103,5 +103,8 @@ function titleBlock(sheet: Sheet, block: TitleBlock): Node[] {
     ...(sheet.changedSince === undefined
       ? []
       : [say1("changed-since", say(language, "changed-since", { revision: sheet.changedSince }))]),
+    ...(sheet.removedSince === undefined
+      ? []
+      : [say1("removed-since", say(language, "removed-since", { what: sheet.removedSince.join("; ") }))]),
   ];
 }

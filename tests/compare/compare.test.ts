@@ -1,3 +1,4 @@
+import { writeFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { CONSTRUCTS } from "../../grammar";
 import { CLAUSES } from "../../grammar/constructs/clauses";
@@ -19,6 +20,17 @@ const side = (
   project: projectOf(texts),
   settings: { file: "torquil.json", values, text: null },
 });
+
+/** `UPDATE=1` writes what is said now, to be read and compared with what was meant. */
+if (process.env.UPDATE) {
+  const said = Object.entries(REVISIONS).map(([name, texts]) => [name, saidBetween(FLAGSHIP, texts)]);
+  const head = "/** What is said of each revision of the flagship: rank, headline, and what stands under it. Nothing else. */\n";
+  const text = JSON.stringify(Object.fromEntries(said), null, 2);
+  writeFileSync(
+    new URL("./meant.ts", import.meta.url),
+    `${head}export const MEANT: Readonly<Record<string, readonly string[]>> = ${text};\n`,
+  );
+}
 
 describe("a revision of the flagship for each kind of change", () => {
   it.each(Object.keys(REVISIONS))("%s", (name) => {
