@@ -11,7 +11,7 @@ import { compareMarkdown, compareText } from "./compare-text";
 import { harmless } from "./display";
 import { type Command, type Io, paintFor } from "./io";
 import { namerOf, tellProblems } from "./open";
-import { wrongUse } from "./wrong-use";
+import { notDone, wrongUse } from "./wrong-use";
 
 export const usage: Usage = {
   form: "compare [OLD NEW | --since REVISION [PATH]]",
@@ -62,7 +62,7 @@ export const compare: Command = async (args, io) => {
       : openRevisions(first ?? ".", since, given.value("until"), io);
   if ("wrong" in opened) {
     io.progress("");
-    return wrongUse(opened.wrong, "compare", io);
+    return notDone(opened.wrong, io);
   }
   const report: CompareReport = { names: opened.names, shown: shownOf(opened), problems: opened.problems };
   io.progress("");

@@ -3,7 +3,15 @@
  * both sides, so that only the change of this file is told.
  */
 import { compareRevisions, type Given } from "../features/compare";
-import { absolutePath, createWorkspace, fileProblemText, findRoot, joinPath, parentOf, within } from "../project";
+import {
+  absolutePath,
+  createWorkspace,
+  fileProblemText,
+  findRoot,
+  joinPath,
+  parentOf,
+  within,
+} from "../project";
 import type { CompareReport } from "./compare-report";
 import { compareText } from "./compare-text";
 import { harmless } from "./display";
@@ -30,7 +38,10 @@ export function diffReport({ path, renamed, oldFile, newFile }: DiffOf, io: Io):
   const after = sideOf(paths.after, fresh as string | null, io);
   const sameFiles = old !== null && fresh !== null ? [[before.file, after.file] as const] : [];
   const { changes } = compareRevisions(before.given, after.given, { sameFiles, lineEnds: "ignore" });
-  const nameOf = (side: typeof before, name: string) => (file: string): string => (file === side.file ? name : file);
+  const nameOf =
+    (side: typeof before, name: string) =>
+    (file: string): string =>
+      file === side.file ? name : file;
   const shown = changes
     .filter(({ places }) => places.before?.file === before.file || places.after?.file === after.file)
     .map((change) => ({ change, before: nameOf(before, paths.before), after: nameOf(after, paths.after) }));

@@ -8,7 +8,7 @@ import { helpText, readArguments, type Usage } from "./arguments";
 import { harmless } from "./display";
 import { diffReport } from "./git-diff";
 import type { Command, Io } from "./io";
-import { wrongUse } from "./wrong-use";
+import { notDone, wrongUse } from "./wrong-use";
 
 export const usage: Usage = {
   form: "git install|uninstall",
@@ -41,38 +41,47 @@ export const git: Command = async (args, io) => {
   if ((what !== "install" && what !== "uninstall") || more.length > 0)
     return wrongUse("Say install or uninstall, and nothing else.", "git", io);
   const repository = gitAt(io.folder);
-  if ("problem" in repository) return refuse(repository.problem, io);
-  const plan = what === "install" ? planInstall(repository, io.files, ownCommand()) : planUninstall(repository, io.files);
-  if ("problem" in plan) return refuse(plan.problem, io);
+  if ("problem" in repository) return notDone(repository.problem, io);
+  const plan =
+    what === "install"
+      ? planInstall(repository, io.files, ownCommand())
+      : planUninstall(repository, io.files);
+  if ("problem" in plan) return notDone(plan.problem, io);
   return carryOut(plan, what, given.has("yes"), io);
 };
 
-async function carryOut(plan: SetupPlan, what: "install" | "uninstall", yes: boolean, io: Io): Promise<number> {
+async function carryOut(
+  plan: SetupPlan,
+  what: "install" | "uninstall",
+  yes: boolean,
+  io: Io,
+): Promise<number> {
   for (const { name, lines } of plan.files) {
     io.out(`${what === "install" ? "To be added to" : "To be taken out of"} ${name}:\n`);
     for (const line of lines) io.out(`  ${harmless(line)}\n`);
   }
   if (!yes) {
-    if (!io.ask) return refuse("Nobody can be asked here. With --yes it is done without asking; nothing is written.", io);
-    const answer = await io.ask(what === "install" ? "Write these lines? [y/N] " : "Take these lines out? [y/N] ");
+    if (!io.ask)
+      return notDone(
+        "Nobody can be asked here. With --yes it is done without asking; nothing is written.",
+        io,
+      );
+    const answer = await io.ask(
+      what === "install" ? "Write these lines? [y/N] " : "Take these lines out? [y/N] ",
+    );
     if (!/^\s*y(es)?\s*$/i.test(answer)) {
       io.out("Nothing is written.\n");
       return 1;
     }
   }
   const problem = plan.apply();
-  if (problem) return refuse(problem, io);
+  if (problem) return notDone(problem, io);
   io.out(
     what === "install"
       ? "Done. “git diff” now tells what has changed in meaning; “git diff --no-ext-diff” still shows lines.\n.gitattributes can be committed: whoever has not set this up sees lines, as before.\n"
       : "Done. “git diff” shows lines again.\n",
   );
   return 0;
-}
-
-function refuse(sentence: string, io: Io): number {
-  io.err(`${io.paintErr("error", "error")}: ${harmless(sentence)}\n`);
-  return 2;
 }
 
 /** How git calls this program again: with the Node and the file it runs from, each quoted for a shell. */
@@ -84,8 +93,12 @@ function ownCommand(): string {
 /** Git gives: the path, then the old file with its number and mode, then the new one's; with a rename, the new path. */
 function showChange(args: readonly string[], io: Io): number {
   const [path, oldFile, , , newFile, , , renamed] = args;
-  if (path === undefined || oldFile === undefined) return wrongUse("This is run by git alone.", "git", io);
+  if (path === undefined) return wrongUse("This is run by git alone.", "git", io);
   // An unmerged file comes with its path only.
-  io.out(newFile === undefined ? `${harmless(path)}: ${comparePhrase("unmerged")}\n` : diffReport({ path, renamed, oldFile, newFile }, io));
+  io.out(
+    oldFile === undefined || newFile === undefined
+      ? `${harmless(path)}: ${comparePhrase("unmerged")}\n`
+      : diffReport({ path, renamed, oldFile, newFile }, io),
+  );
   return 0;
 }

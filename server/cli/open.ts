@@ -51,10 +51,7 @@ export function openNamed(
     const workspace = createWorkspace(io.files, root, files);
     return { workspace, named: files, nameOf: (file) => nameOf(joinPath(workspace.root, file)) };
   });
-  const wrong = [
-    ...problems.map((problem) => problemOfName(problem, nameOf)),
-    ...open.flatMap(openProblems),
-  ];
+  const wrong = [...problems.map((problem) => problemOfName(problem, nameOf)), ...open.flatMap(openProblems)];
   io.progress("");
   return { projects: open, problems: wrong };
 }

@@ -1,8 +1,9 @@
 /**
  * Bars on printed sheets: each project as it is now compared with itself at a revision of its git repository.
  */
-import { barsOf, type Comparison, compareRevisions, goneText, lineKey } from "../features/compare";
+
 import { headerOf } from "../facts";
+import { barsOf, type Comparison, compareRevisions, goneText, lineKey } from "../features/compare";
 import type { Procedure, Project } from "../model";
 import { createWorkspace, SETTINGS_FILE } from "../project";
 import { flatSettings } from "../project/flat-settings";
@@ -20,7 +21,10 @@ interface Compared {
 }
 
 /** Compares projects with how they were at a revision; a sentence where there is no such revision, or no repository. */
-export function markingSince(name: string, projects: readonly OpenProject[]): Marking | { readonly wrong: string } {
+export function markingSince(
+  name: string,
+  projects: readonly OpenProject[],
+): Marking | { readonly wrong: string } {
   const compared = new Map<OpenProject, Compared>();
   for (const project of projects) {
     const { root } = project.workspace;
@@ -33,7 +37,10 @@ export function markingSince(name: string, projects: readonly OpenProject[]): Ma
       project: workspace.project(),
       settings: { file: SETTINGS_FILE, values: flatSettings(workspace.settings()), text: null },
     })) as [Given, Given];
-    compared.set(project, { comparison: compareRevisions(before, after, { lineEnds: "ignore" }), before: before.project });
+    compared.set(project, {
+      comparison: compareRevisions(before, after, { lineEnds: "ignore" }),
+      before: before.project,
+    });
   }
   return (sheet, procedure, project) => {
     const known = compared.get(project);
@@ -51,7 +58,9 @@ type Given = Parameters<typeof compareRevisions>[0];
 
 /** What the workshop calls the revision: its letter, where the procedure had one that it no longer has; else git's name. */
 function nameOf(name: string, before: Project, procedure: Procedure): string {
-  const was = before.files.get(procedure.thing.file)?.procedures.find((one) => one.thing.name === procedure.thing.name);
+  const was = before.files
+    .get(procedure.thing.file)
+    ?.procedures.find((one) => one.thing.name === procedure.thing.name);
   const mark = was && headerOf(was.thing.entry).revisions[0]?.mark;
   return mark && mark !== headerOf(procedure.thing.entry).revisions[0]?.mark ? mark : name;
 }

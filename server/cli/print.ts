@@ -19,7 +19,7 @@ import { namerOf, type OpenProject, openNamed, tellProblems } from "./open";
 import { type Form, printSheets } from "./print-sheets";
 import { type Marking, markingSince } from "./print-since";
 import { showingOf } from "./report-text";
-import { wrongUse } from "./wrong-use";
+import { notDone, wrongUse } from "./wrong-use";
 
 export const usage: Usage = {
   form: "print [paths…]",
@@ -43,7 +43,7 @@ export const usage: Usage = {
     language: { about: "The language of the words the sheet adds.", value: "LANGUAGE", choices: LANGUAGES },
     units: { about: "The units that are shown.", value: "UNITS", choices: ["both", "metric", "imperial"] },
     since: {
-      about: "Mark with a bar in the margin what has changed since this revision of the git repository.",
+      about: "Put bars beside what has changed since this git revision.",
       value: "REVISION",
     },
     draft: { about: "Print it with DRAFT on every page, errors or not." },
@@ -91,7 +91,7 @@ export const print: Command = async (args, io) => {
   }
   const since = given.value("since");
   const marking = since === undefined ? unmarked : markingSince(since, projects);
-  if ("wrong" in marking) return wrongUse(marking.wrong, "print", io);
+  if ("wrong" in marking) return notDone(marking.wrong, io);
   const isSound = (work: Work): boolean => given.has("draft") || work.errors.length === 0;
   const refused = all.filter((work) => !isSound(work));
   refuse(refused, io);

@@ -63,7 +63,9 @@ function isWork({ kind }: Thing): boolean {
 }
 
 function thingsById(project: Project): ReadonlyMap<string, Thing> {
-  return new Map([...project.files.values()].flatMap((file) => file.things.map((thing) => [thing.id, thing] as const)));
+  return new Map(
+    [...project.files.values()].flatMap((file) => file.things.map((thing) => [thing.id, thing] as const)),
+  );
 }
 
 function keysOf({ file, line, endLine }: Lines): readonly string[] {

@@ -4,7 +4,7 @@
 import type { Step } from "./edits";
 import { FILE, isClause, SETTINGS } from "./form";
 import type { Matching } from "./match";
-import { type Node, nearest, type Side } from "./node";
+import { type Node, nearest, type Side, within } from "./node";
 
 /** The files whose text is laid out otherwise, beside what has changed in them. */
 export function laidOutOtherwise(
@@ -93,9 +93,9 @@ function otherRemarks({ before, after, now, earlier }: Matching, old: Node, fres
   const remarks = (side: Side, file: Node, other: ReadonlyMap<Node, Node>): string => {
     const lines = side.files.get(file.place.file)?.document.lines ?? [];
     const left = new Set(lines.flatMap((line, i) => (line.kind === "comment" ? [i] : [])));
-    for (const node of side.nodes)
-      if (!other.has(node) && node.place.file === file.place.file)
-        for (let i = node.place.line; i <= node.place.endLine; i++) left.delete(i);
+    if (left.size === 0) return "";
+    for (const node of within(file))
+      if (!other.has(node)) for (let i = node.place.line; i <= node.place.endLine; i++) left.delete(i);
     return [...left].map((i) => lines[i]?.text.trim()).join("\n");
   };
   return remarks(before, old, now) !== remarks(after, fresh, earlier);

@@ -122,7 +122,9 @@ function whereItCame(other: ReadonlyMap<Node, Node>, node: Node): Node | null {
 function gapOf({ now }: Matching, old: Node): Lines | null {
   for (let at: Node = old; at.parent; at = at.parent) {
     const parent = at.parent;
-    const before = parent.children.slice(0, parent.children.indexOf(at)).findLast((node) => now.has(node) && !isClause(node));
+    const before = parent.children
+      .slice(0, parent.children.indexOf(at))
+      .findLast((node) => now.has(node) && !isClause(node));
     const still = (before && now.get(before)) ?? now.get(parent);
     if (still) return still.place;
   }

@@ -25,6 +25,7 @@ import type { Machine, Thing } from "../model";
 import { hoverPhrase as say } from "../phrases/hover";
 import { formatQuantity } from "../units/format";
 import type { Quantity } from "../units/quantity";
+import { aboutBolt } from "./about-bolts";
 
 type Sentences = (string | null)[];
 
@@ -40,7 +41,10 @@ export function aboutThing(
   const { entry } = thing;
   switch (thing.kind) {
     case "fastener":
-      return kept(onSheet.length > 0 ? [...onSheet, ...besideSheet(entry)] : aboutFastener(entry));
+      return kept([
+        ...(onSheet.length > 0 ? [...onSheet, ...besideSheet(entry)] : aboutFastener(entry)),
+        ...aboutBolt(thing, machine),
+      ]);
     case "part":
     case "clip":
     case "line":
@@ -106,7 +110,7 @@ function aboutFastener(entry: Entry): Sentences {
         length && say("lengths", { value: inBothUnits(length), holes: holes.join(", ") }),
     ),
     things("locked-by", facts.lockedBy),
-    value("spanner", facts.spanner),
+    spanner(facts.spanner),
     when("setting", facts.setting),
     when("renew-every-time", facts.renewEveryTime),
     facts.renewWhen === "" ? null : say("renew-when", { reason: facts.renewWhen }),
@@ -124,7 +128,7 @@ function besideSheet(entry: Entry): Sentences {
   return [
     things("secures", facts.secures),
     when("setting", facts.setting),
-    value("spanner", facts.spanner),
+    spanner(facts.spanner),
     things("behind", facts.behind),
     things("for-each", [facts.forEach]),
     things("only-on", facts.onlyOn),
@@ -161,6 +165,10 @@ function order(facts: FastenerFacts): string | null {
   if (method) return say(`order.${method}`);
   return facts.order.length === 0 ? null : say("order.given", { holes: facts.order.join(", ") });
 }
+
+/** A spanner is marked with its size, so a figure in another unit would name one that does not fit. */
+const spanner = (size: Quantity | null): string | null =>
+  size && say("spanner", { value: formatQuantity(size, { plain: true }) });
 
 function reuse(detail: Detail): string {
   const limit = quantityIn(detail, "limit");

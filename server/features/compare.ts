@@ -13,8 +13,8 @@ export {
   type Comparison,
   type Edit,
   graver,
-  lineKey,
   type Lines,
+  lineKey,
   RANKS,
   type Rank,
 } from "../compare";

@@ -7,8 +7,10 @@ import { readQuantity } from "../facts/quantity";
 import { type FileModel, numbersByLine, type Place, type Project, type Thing } from "../model";
 import { hoverPhrase as say } from "../phrases/hover";
 import { pageByCode } from "../rules";
+import { torquesOf } from "../rules/bolt-torques";
 import { formatQuantity, inOtherUnits } from "../units/format";
 import { aboutThing, inBothUnits, stageText } from "./about";
+import { aboutTorque } from "./about-bolts";
 import { lineAt, phraseAt, scopeAt, type Target, targetAt, touches } from "./cursor";
 import { fastenerOnSheet, outcomesSaid, type SheetLook, USUAL_LOOK } from "./on-sheet";
 
@@ -42,7 +44,10 @@ export function hover(
     line: position.line,
     ...span,
   });
-  if (slot?.content.kind === "quantity") return ofQuantity(slot, line, at(slot.span));
+  if (slot?.content.kind === "quantity") {
+    const found = ofQuantity(slot, line, at(slot.span));
+    return found && { ...found, sentences: [...found.sentences, ...clampedBy(file, found.place)] };
+  }
   if (slot?.role === "code" && line.head === "allow") return ofCode(slot, line, at(slot.span));
   if (slot && slot.content.kind !== "word") return null;
   return ofWord(line, position.character, at);
@@ -63,7 +68,15 @@ function ofTarget(project: Project, file: FileModel, target: Target, row: number
   if (target.kind === "stage") {
     const stage = fastenerFacts(thing.entry).stages.find((s) => s.name === target.stage);
     const sentences = [say("stage-of", { things: thing.name }), ...(stage ? [`${stageText(stage)}.`] : [])];
-    return { place, kind: say("kind.stage"), name: target.stage, title: "", sentences };
+    const { machine } = scopeAt(file, row);
+    const torque = torquesOf(thing, machine).filter((t) => stage && t.quantity === stage.value);
+    return {
+      place,
+      kind: say("kind.stage"),
+      name: target.stage,
+      title: "",
+      sentences: [...sentences, ...torque.flatMap(aboutTorque)],
+    };
   }
   if (target.kind === "outcome" || target.kind === "way") return ofLoose(target);
   const { machine, procedure } = scopeAt(file, row);
@@ -135,6 +148,18 @@ function ofQuantity(slot: SlotValue, line: Line, place: Place): Hover | null {
     title: "",
     sentences: [sentence],
   };
+}
+
+/** What a torque of a fastener comes to, where the figure at this place is one. */
+function clampedBy(file: FileModel, place: Place): readonly string[] {
+  const { machine } = scopeAt(file, place.line);
+  const fastener = file.things.find(
+    (t) => t.kind === "fastener" && t.line <= place.line && place.line < t.line + t.entry.lineCount,
+  );
+  const torques = fastener ? torquesOf(fastener, machine) : [];
+  return torques
+    .filter((t) => t.place.line === place.line && t.place.start === place.start)
+    .flatMap(aboutTorque);
 }
 
 function ofCode(slot: SlotValue, line: Line, place: Place): Hover | null {

@@ -4,7 +4,7 @@
 import { isPositive, type Range } from "./range";
 
 /** Under this share of its top a wrench is not trusted: ISO 6789 has it tested at 20, 60 and 100 % of its top. */
-const trustedFrom = 0.2;
+export const TRUSTED_FROM = 0.2;
 
 /** The scale of a wrench in newton metres. A wrench made for one torque has both ends the same. */
 export interface WrenchScale {
@@ -18,7 +18,7 @@ export interface WrenchScale {
  * scale that is none.
  */
 export function trustedRange({ bottom, top }: WrenchScale): Range | undefined {
-  const range = { low: Math.max(bottom ?? 0, trustedFrom * top), high: top };
+  const range = { low: Math.max(bottom ?? 0, TRUSTED_FROM * top), high: top };
   return isPositive(range) && (bottom === null || bottom >= 0) ? range : undefined;
 }
 

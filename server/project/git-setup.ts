@@ -3,7 +3,7 @@
  * there before stays as it was, byte for byte, and comes back so when the blocks are taken out.
  */
 import { rmSync } from "node:fs";
-import { fileProblemText, type Files } from "./files";
+import { type Files, fileProblemText } from "./files";
 import type { Git } from "./git";
 import { joinPath, nameOf } from "./paths";
 
@@ -30,18 +30,28 @@ const END = "# Torquil: end";
 const MARKS = { unfinished: " (no line end before)", absent: " (no file before)" } as const;
 
 /** Plans to write both blocks. `command` is run by git's shell. */
-export function planInstall(git: Git, files: Files, command: string): SetupPlan | { readonly problem: string } {
+export function planInstall(
+  git: Git,
+  files: Files,
+  command: string,
+): SetupPlan | { readonly problem: string } {
   const targets = targetsOf(git, files, command);
   if ("problem" in targets) return targets;
   const there = targets.filter(({ text }) => text?.includes(BEGIN));
   if (there.length === targets.length)
-    return { problem: "It is set up already. “torquil git uninstall” undoes it; after that it can be set up anew." };
+    return {
+      problem: "It is set up already. “torquil git uninstall” undoes it; after that it can be set up anew.",
+    };
   const foreign = foreignLine(targets.filter((target) => !there.includes(target)));
   if (foreign) return { problem: foreign };
   const left = targets.filter((target) => !there.includes(target));
   return {
     files: left.map(({ name, block }) => ({ name, lines: block.split("\n").slice(1, -2) })),
-    apply: () => writeAll(left.map((target) => ({ target, text: withBlock(target) })), files),
+    apply: () =>
+      writeAll(
+        left.map((target) => ({ target, text: withBlock(target) })),
+        files,
+      ),
   };
 }
 
@@ -53,19 +63,28 @@ export function planUninstall(git: Git, files: Files): SetupPlan | { readonly pr
     const cut = target.text === null ? null : withoutBlock(target.text);
     return cut ? [{ target, ...cut }] : [];
   });
-  if (found.length === 0) return { problem: "There is nothing to undo: it is not set up in this repository." };
+  if (found.length === 0)
+    return { problem: "There is nothing to undo: it is not set up in this repository." };
   return {
     files: found.map(({ target, lines }) => ({ name: target.name, lines })),
     apply: () => writeAll(found, files),
   };
 }
 
-function targetsOf(git: Git, files: Files, command: string): readonly Target[] | { readonly problem: string } {
+function targetsOf(
+  git: Git,
+  files: Files,
+  command: string,
+): readonly Target[] | { readonly problem: string } {
   const config = git.ownPath("config");
   if (typeof config !== "string") return config;
   const attributes = joinPath(git.root, ".gitattributes");
   const wanted = [
-    { path: config, name: `.git/${nameOf(config)}`, lines: ['[diff "torquil"]', `\tcommand = ${configValue(command)}`] },
+    {
+      path: config,
+      name: `.git/${nameOf(config)}`,
+      lines: ['[diff "torquil"]', `\tcommand = ${configValue(command)}`],
+    },
     { path: attributes, name: ".gitattributes", lines: ["*.torquil diff=torquil"] },
   ];
   const targets: Target[] = [];
@@ -73,7 +92,12 @@ function targetsOf(git: Git, files: Files, command: string): readonly Target[] |
     const read = files.readText(path);
     if ("problem" in read && read.problem.kind !== "missing")
       return { problem: `${name} cannot be read. ${fileProblemText(read.problem)}` };
-    targets.push({ path, name, block: [BEGIN, ...lines, END, ""].join("\n"), text: "text" in read ? read.text : null });
+    targets.push({
+      path,
+      name,
+      block: [BEGIN, ...lines, END, ""].join("\n"),
+      text: "text" in read ? read.text : null,
+    });
   }
   return targets;
 }
@@ -105,7 +129,9 @@ function withBlock({ text, block }: Target): string {
 }
 
 /** The text without our block, null where there should be no file; undefined where there is no block. */
-function withoutBlock(text: string): { readonly text: string | null; readonly lines: readonly string[] } | undefined {
+function withoutBlock(
+  text: string,
+): { readonly text: string | null; readonly lines: readonly string[] } | undefined {
   const start = text.indexOf(BEGIN);
   const end = text.indexOf(END, start);
   if (start < 0 || end < 0) return undefined;

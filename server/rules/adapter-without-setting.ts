@@ -1,6 +1,13 @@
 /** An adapter on a torque wrench, and nothing that says what the wrench is then set to. */
 import { titleOf, twins } from "./say";
-import { isAdapter, isTorqueWrench, type SaidTool, saidTools, tighteningsOf } from "./tightenings";
+import {
+  isAdapter,
+  isTorqueWrench,
+  type SaidTool,
+  saidTools,
+  shareUnder,
+  tighteningsOf,
+} from "./tightenings";
 import type { ProcedureRule } from "./types";
 
 export const adapterWithoutSetting: ProcedureRule = {
@@ -11,6 +18,9 @@ export const adapterWithoutSetting: ProcedureRule = {
   messages: {
     main: "“{tool}” lengthens the wrench’s lever, and nothing says by how much.",
     hint: "Say how far it reaches and how long the wrench is (in-line 50 mm wrench 400 mm), or that it sits at right angle.",
+    figures: "From the reach of “{tool}” and the length of its wrench no setting can be worked out.",
+    "figures-hint":
+      "Say both as lengths over nought: from the square to the bolt, and from the square to the middle of the grip.",
     alone: "“{tool}” is used without a torque wrench.",
     "alone-hint": "Say the wrench it sits on as well: “with {name}, torque-wrench”.",
     declared: "“{tool}” is declared here.",
@@ -51,6 +61,7 @@ procedure settle "Tighten the pipe again" {
           related: [{ place: tool.thing.place, message: "declared", args }],
         });
       };
+      for (const tool of tools) if (tool.facts.inLine && shareUnder(tool) === null) tell(tool, "figures");
       if (tools.some(isTorqueWrench)) for (const tool of tools.filter(unsaid)) tell(tool, "main");
       else for (const tool of tools.filter(isAdapter)) tell(tool, "alone");
     }

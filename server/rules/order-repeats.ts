@@ -56,6 +56,7 @@ function tell(given: GivenOrder, report: (fault: Fault<Place>) => void): void {
   report({
     place: given.place,
     message: repeated.length === 1 ? "one" : "several",
+    hint: "hint",
     args: { title: titleOf(given.fastener), holes: listed(repeated.map(String), "and") },
     related: [{ place: holesPlace(given.fastener), message: "holes" }],
   });

@@ -60,6 +60,7 @@ function tell(given: GivenOrder, report: (fault: Fault<Place>) => void): void {
   report({
     place,
     message,
+    hint: "hint",
     severity: tightens || faults.unknown.length > 0 ? "error" : "warning",
     args: {
       title: titleOf(fastener),

@@ -79,7 +79,9 @@ function movedPoint({ quantity }: BoltTorque, by: number): string {
     return makeAmount(roundedDecimal(value, digits), amount.unit);
   });
   const [first, second] = amounts;
-  const written = first && makeQuantity({ shape: second ? "range" : "exact", first, second, text: "" });
+  const written =
+    first &&
+    makeQuantity({ shape: second ? "range" : "exact", first, ...(second ? { second } : {}), text: "" });
   return written ? figureText(written) : "";
 }
 

@@ -86,6 +86,7 @@ function reportClass(
   report({
     place,
     message: "class",
+    hint: "hint",
     args: { found: text, near: listed(near, "and") },
     fixes: fixesOf(place, near),
   });

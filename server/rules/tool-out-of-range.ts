@@ -1,24 +1,23 @@
 /** A torque that the wrench said for it cannot give, or not well. */
+import { exactly } from "../mechanics/range";
+import { fitOf, TRUSTED_FROM } from "../mechanics/wrench";
 import type { Place } from "../model";
-import { type Amount, slack } from "../units/amount";
+import type { Amount } from "../units/amount";
 import { round } from "../units/decimal";
 import { formatAmount } from "../units/format";
 import { fromSi } from "../units/unit";
 import { titleOf, twins } from "./say";
 import {
   figureOf,
-  isAdapter,
   type SaidTool,
   saidTools,
+  shareUnder,
   stagePlace,
   type Tightening,
   tighteningsOf,
   wrenchesFor,
 } from "./tightenings";
 import type { Fault, ProcedureRule } from "./types";
-
-/** Under this share of its top a wrench is not trusted (common practice, no source). */
-const TRUSTED_FROM = 0.2;
 
 export const toolOutOfRange: ProcedureRule = {
   code: "tool-out-of-range",
@@ -69,19 +68,14 @@ procedure settle "Tighten the lid again" {
   },
 };
 
-/** What the wrench is set to: the torque, shortened where an adapter in line lengthens the lever. Null if not known. */
+/** What the wrench is set to: the torque, less where an adapter in line lengthens the lever. Null if not known. */
 function settingOf(tightening: Tightening): Amount | null {
   const { stage } = tightening;
   const torque = stage.kind === "torque" && stage.value ? figureOf(stage.value) : null;
-  const inLine = saidTools(tightening)
-    .filter(isAdapter)
-    .find((t) => t.facts.inLine)?.facts.inLine;
-  if (!torque || !inLine) return torque;
-  const lever = inLine.lever && figureOf(inLine.lever)?.si;
-  const extension = inLine.extension && figureOf(inLine.extension)?.si;
-  if (!lever || extension === null || extension === undefined) return null;
-  // Equal moments about the bolt: the force on the grip acts on lever + extension, the wrench feels lever alone.
-  return inUnitOf(torque, (torque.si * lever) / (lever + extension));
+  const adapter = saidTools(tightening).find((tool) => tool.facts.inLine);
+  if (!torque || !adapter) return torque;
+  const share = shareUnder(adapter);
+  return share === null ? null : inUnitOf(torque, torque.si * share);
 }
 
 function inUnitOf({ unit, decimal }: Amount, si: number): Amount {
@@ -109,11 +103,12 @@ function faultOf(
     { place: thing.place, message: "tool", args },
     { place: stagePlace(tightening), message: "torque", args },
   ];
-  const under = (bound: number): boolean => setting.si < bound - slack(bound);
-  if (high && setting.si > high.si + slack(high.si)) return { place, message: "over", args, related };
-  if (low && under(low.si)) return { place, message: "under", severity: "warning", args, related };
-  // A wrench of one setting is made for it.
-  if (!high || range?.shape === "exact" || !under(high.si * TRUSTED_FROM)) return null;
+  // Of a wrench whose top is not said, only the bottom can be held against the torque.
+  const top = high?.si ?? Math.max(setting.si, low?.si ?? 0);
+  const fit = fitOf({ bottom: low?.si ?? null, top }, exactly(setting.si));
+  if (fit === "over") return { place, message: "over", args, related };
+  if (fit === "under") return { place, message: "under", severity: "warning", args, related };
+  if (fit !== "untrusted" || !high) return null;
   const most = figure(inUnitOf(setting, setting.si / TRUSTED_FROM));
   return { place, message: "low", severity: "warning", args: { ...args, most }, related };
 }

@@ -1,6 +1,7 @@
 /** A fastener that is stretched for good when it is tightened, and nothing says whether it may be used again. */
 import { type FastenerFacts, fastenerFacts, type Stage } from "../facts";
-import { placeAt } from "../model";
+import { type Machine, placeAt, type Thing } from "../model";
+import { angleIn, boltIn } from "../walk/bolts";
 import { titleOf, twins } from "./say";
 import type { ThingRule } from "./types";
 
@@ -43,10 +44,10 @@ machine winch "Hand winch" {
       "    stage final 90°\n    renew every time\n",
     ),
   },
-  check(thing, report, sight) {
+  check(thing, report, sight, machine) {
     if (thing.kind !== "fastener") return;
     const stage = stretching(fastenerFacts(thing.entry));
-    if (!stage) return;
+    if (!stage || staysElastic(thing, machine)) return;
     const place = placeAt(thing.file, thing.line, stage.at);
     const text = sight.file.document.lines[place.line]?.text ?? "";
     const indent = text.slice(0, text.length - text.trimStart().length);
@@ -56,6 +57,12 @@ machine winch "Hand winch" {
     report({ place, args: { title: titleOf(thing) }, fixes });
   },
 };
+
+/** Whether thread, class and length decide that the angle leaves the bolt short of its yield, whatever the friction. */
+function staysElastic(thing: Thing, machine: Machine | null): boolean {
+  const known = boltIn(thing, (name) => machine?.things.find((t) => t.name === name));
+  return known !== null && angleIn(known)?.yields === "no";
+}
 
 /** The last stage that stretches a fastener of which nothing is said. */
 function stretching(facts: FastenerFacts): Stage | null {

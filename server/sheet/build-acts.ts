@@ -52,7 +52,7 @@ function isLeftHand({ act }: Use, things: readonly Thing[]): boolean {
 function tighteningOf(build: Build, use: Use, fastener: Thing): Tightening | undefined {
   const stages = stagesDone(build, use, fastener);
   if (stages.length === 0) return undefined;
-  const boxes = boxesOf(fastener, stages);
+  const boxes = boxesOf(use.spot, use.act, fastener, stages);
   const order = orderSaid(build, use.spot, use.act, fastener, stages, boxes);
   return {
     stages: stages.map((stage) => stageSaid(build, use.spot, stage)),

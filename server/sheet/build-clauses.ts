@@ -31,7 +31,9 @@ export function moreSaid(build: Build, use: Use, things: readonly Thing[]): read
   const dispose = fluid && act.discard ? bare(fluidFacts(fluid.entry).dispose) : "";
   const titled = (id: ActWord, key: string, detail: Detail | undefined, role: string): Runs =>
     detail ? said(build, id, { [key]: titles(build, saidIn(spot, detail, role)) }) : [];
-  const order = act.verb === "tighten" ? [] : orderSaid(build, spot, act, undefined);
+  const fasteners = things.filter((thing) => thing.kind === "fastener");
+  const group = fasteners.length === 1 ? fasteners[0] : undefined;
+  const order = act.verb === "tighten" ? [] : orderSaid(build, spot, act, group);
   return [
     oilSaid(build, act.verb, things),
     order.length > 0 ? said(build, "order", { order }) : [],

@@ -16,6 +16,7 @@ import {
 import { wrenchSetting } from "../mechanics/setting";
 import type { Spot, Thing } from "../model";
 import { type ActWord, actTemplate } from "../phrases/acts";
+import { keeps, type OrderSaid, orderOf } from "../walk/orders";
 import { type Build, dual, dualRuns, thingAt, thingsIn, titles } from "./build-context";
 import type { Use } from "./build-uses";
 import { fill, plain, textOf } from "./fill";
@@ -118,14 +119,34 @@ export function orderSaid(
   stages: readonly StageDone[] = [],
   boxes: readonly string[] = [],
 ): Runs {
-  const said = (method: OrderMethod, holes: readonly number[]): Runs =>
-    orderIn(build, method, method !== null && holes.join() === boxes.join() ? [] : holes);
-  const own = said(methodIn(spot.entry.details), slotIn(clauseOf(spot.entry, "order"), "holes")?.holes ?? []);
-  if (own.length > 0 || act.verb !== "tighten" || !fastener) return own;
+  const { method, order } = turningOrder(spot, act, fastener, stages);
+  return orderIn(build, method, method !== null && order.join() === boxes.join() ? [] : order);
+}
+
+/** The method and the numbers, which are worked out where the method is said with the places of the holes. */
+function turningOrder(
+  spot: Spot,
+  act: Act,
+  fastener: Thing | undefined,
+  stages: readonly StageDone[],
+): OrderSaid {
+  const own = {
+    method: methodIn(spot.entry.details),
+    order: slotIn(clauseOf(spot.entry, "order"), "holes")?.holes ?? [],
+  };
+  if (!fastener) return own;
   const facts = fastenerFacts(fastener.entry);
-  if (facts.count < 2) return [];
+  if (own.method !== null || own.order.length > 0) {
+    // The maker's own numbers go before those worked out, unless they go another way than this act.
+    const given = act.verb === "tighten" && keeps(facts, { ...own, order: facts.order }) !== false;
+    const order = own.order.length === 0 && given ? facts.order : own.order;
+    return { ...own, order: orderOf(facts, { ...own, order }) };
+  }
+  if (act.verb !== "tighten" || facts.count < 2) return own;
   const staged = stages.find(({ fact }) => fact.order.length > 0 || fact.method !== null)?.fact;
-  return said(staged?.method ?? facts.method, staged && staged.order.length > 0 ? staged.order : facts.order);
+  const method = staged?.method ?? facts.method;
+  const order = staged && staged.order.length > 0 ? staged.order : facts.order;
+  return { method, order: orderOf(facts, { method, order }) };
 }
 
 function orderIn(build: Build, method: OrderMethod, holes: readonly number[]): Runs {
@@ -139,11 +160,16 @@ function orderIn(build: Build, method: OrderMethod, holes: readonly number[]): R
 const MOST_BOXES = 24;
 
 /** The boxes beside each stage: one a bolt, in the order they are turned. */
-export function boxesOf(fastener: Thing, stages: readonly StageDone[]): readonly string[] {
-  const { count, order, numbered } = fastenerFacts(fastener.entry);
+export function boxesOf(
+  spot: Spot,
+  act: Act,
+  fastener: Thing,
+  stages: readonly StageDone[],
+): readonly string[] {
+  const { count, numbered } = fastenerFacts(fastener.entry);
   if (count < 2 || count > MOST_BOXES) return [""];
-  const staged = stages.find(({ fact }) => fact.order.length > 0)?.fact.order ?? order;
-  if (staged.length === count) return staged.map(String);
+  const { order } = turningOrder(spot, act, fastener, stages);
+  if (order.length === count) return order.map(String);
   const labels =
     numbered.length === count ? numbered : Array.from({ length: count }, (_, index) => index + 1);
   return labels.map(String);

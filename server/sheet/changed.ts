@@ -24,5 +24,10 @@ export function markChanged(sheet: Sheet, { revision, isChanged, removed }: Chan
     return Object.fromEntries([...inside, ...bar]);
   };
   const blocks = marked(sheet.blocks) as Sheet["blocks"];
-  return { ...sheet, blocks, changedSince: revision, ...(removed.length > 0 ? { removedSince: removed } : {}) };
+  return {
+    ...sheet,
+    blocks,
+    changedSince: revision,
+    ...(removed.length > 0 ? { removedSince: removed } : {}),
+  };
 }

@@ -14,7 +14,8 @@ export async function usageProblem(args: readonly string[]): Promise<string | nu
   const asked = await inProcess([command, "--help", ...rest]);
   if (asked.code !== 0) return asked.err;
   // What options say to each other is looked at when the command runs; these run on a disk with nothing on it.
-  if (!["new", "check", "format", "print"].includes(command) || args.includes("--stdin")) return null;
+  if (!["new", "check", "compare", "format", "print"].includes(command) || args.includes("--stdin"))
+    return null;
   const ran = await inProcess(args);
   return ran.err.includes("shows how it is used") ? ran.err : null;
 }

@@ -20,7 +20,11 @@ let folder = "";
 
 function git(...args: string[]): string {
   const who = ["-c", "user.name=A", "-c", "user.email=a@example.org", "-c", "commit.gpgsign=false"];
-  return execFileSync("git", [...who, ...args], { cwd: folder, encoding: "utf8", stdio: ["ignore", "pipe", "ignore"] });
+  return execFileSync("git", [...who, ...args], {
+    cwd: folder,
+    encoding: "utf8",
+    stdio: ["ignore", "pipe", "ignore"],
+  });
 }
 
 function write(texts: Readonly<Record<string, string>>, below = JOBS): void {
@@ -77,7 +81,15 @@ const headlines = (out: string): string[] =>
 describe("a revision of the flagship for each kind of change, in git", () => {
   it.each(Object.keys(REVISIONS))("%s", async (name) => {
     commit(REVISIONS[name] ?? {});
-    const { code, out, err } = await torquil(["compare", "--since", "base", "--until", "HEAD", "--format", "json"]);
+    const { code, out, err } = await torquil([
+      "compare",
+      "--since",
+      "base",
+      "--until",
+      "HEAD",
+      "--format",
+      "json",
+    ]);
     const meant = (MEANT[name] ?? []).map((line) => line.split(" | ")[0]);
     expect(err).toBe("");
     expect(headlines(out).map((line) => line.replaceAll(`${JOBS}/`, ""))).toEqual(meant);
@@ -104,7 +116,12 @@ describe("a revision of the flagship for each kind of change, in git", () => {
 });
 
 describe("reports", () => {
-  const torque = revised(PROCEDURE, "Knead the", "Squeeze the", revised(MACHINE, "snug 40 N·m", "snug 45 N·m"));
+  const torque = revised(
+    PROCEDURE,
+    "Knead the",
+    "Squeeze the",
+    revised(MACHINE, "snug 40 N·m", "snug 45 N·m"),
+  );
   beforeAll(() => {
     commit(FLAGSHIP);
     write(torque);
@@ -122,14 +139,27 @@ describe("reports", () => {
     write(revised(PROCEDURE, 'step "Pin the crankshaft"', 'step "Pin *it* `x` <b>"', torque));
     const { out } = await torquil(["compare", "--since", "HEAD", "--format", "markdown"]);
     write(torque);
-    expect(out).toMatch(/^## Changes from `HEAD` to `the work tree`\n\n### Safety \(1 change\)\n\n- Tightening of \*Pump sprocket bolt\*: `40 N·m then 90°` → `45 N·m then 90°`\n/);
+    expect(out).toMatch(
+      /^## Changes from `HEAD` to `the work tree`\n\n### Safety \(1 change\)\n\n- Tightening of \*Pump sprocket bolt\*: `40 N·m then 90°` → `45 N·m then 90°`\n/,
+    );
     expect(out).toContain("→ *Pin \\*it\\* \\`x\\` \\<b\\>*");
   });
 
   it("JSON by its published schema, for every kind of revision", async () => {
-    const schema = JSON.parse(readFileSync(new URL("../../server/cli/compare.schema.json", import.meta.url), "utf8"));
+    const schema = JSON.parse(
+      readFileSync(new URL("../../server/cli/compare.schema.json", import.meta.url), "utf8"),
+    );
     const validate = new Ajv2020({ allErrors: true }).compile(schema);
-    for (const name of ["torque", "limit", "caution moved", "section split", "run", "part renamed", "three", "wrapped"]) {
+    for (const name of [
+      "torque",
+      "limit",
+      "caution moved",
+      "section split",
+      "run",
+      "part renamed",
+      "three",
+      "wrapped",
+    ]) {
       write(REVISIONS[name] ?? {});
       const { out } = await torquil(["compare", "--since", "HEAD", "--format", "json"]);
       expect([validate(JSON.parse(out)), validate.errors]).toEqual([true, null]);
@@ -155,20 +185,28 @@ describe("reports", () => {
 
   it("a report into a file, and two folders or two files without git", async () => {
     const away = realpathSync(mkdtempSync(join(tmpdir(), "torquil-two-")));
-    for (const [side, texts] of [["old", FLAGSHIP], ["new", torque]] as const)
+    for (const [side, texts] of [
+      ["old", FLAGSHIP],
+      ["new", torque],
+    ] as const)
       for (const [path, text] of Object.entries(texts)) {
         mkdirSync(join(away, side), { recursive: true });
         writeFileSync(join(away, side, path), text);
       }
     const folders = await torquil(["compare", "old", "new", "--out", "r.txt"], away);
     expect(folders).toEqual({ code: 1, out: "", err: "" });
-    expect(readFileSync(join(away, "r.txt"), "utf8")).toMatch(/old\/skua-27\.torquil:\d+ → new\/skua-27\.torquil:\d+/);
+    expect(readFileSync(join(away, "r.txt"), "utf8")).toMatch(
+      /old\/skua-27\.torquil:\d+ → new\/skua-27\.torquil:\d+/,
+    );
     const file = await torquil(["compare", `old/${PROCEDURE}`, `new/${PROCEDURE}`], away);
     // What the files use is part of what they mean.
     expect(file.out).toContain("Tightening of “Pump sprocket bolt”");
     writeFileSync(join(away, "other-name.torquil"), FLAGSHIP[PROCEDURE] ?? "");
     writeFileSync(join(away, MACHINE), FLAGSHIP[MACHINE] ?? "");
-    const named = await torquil(["compare", `old/${PROCEDURE}`, "other-name.torquil", "--fail-on", "wording"], away);
+    const named = await torquil(
+      ["compare", `old/${PROCEDURE}`, "other-name.torquil", "--fail-on", "wording"],
+      away,
+    );
     expect(named.code).toBe(0);
     discard(away);
   });
@@ -186,10 +224,16 @@ describe("wrong use", () => {
       "error: There is one path only. Name the newer one behind it, or compare with a revision: --since HEAD a.",
     );
     expect(await first("--until", "HEAD")).toMatch(/--until needs --since/);
-    expect(await first("--since", "no-such")).toMatch(/^error: There is no revision “no-such” in this repository\./);
+    expect(await first("--since", "no-such")).toMatch(
+      /^error: There is no revision “no-such” in this repository\./,
+    );
     expect(await first("--since", "--output=x")).toMatch(/^error: The option --since needs a value/);
-    expect(await first("--since", "HEAD", "nowhere")).toMatch(/^error: There is no nowhere, neither now nor at HEAD\./);
-    expect(await first(JOBS, `${JOBS}/${MACHINE}`)).toMatch(/^error: A file and a folder cannot be compared\./);
+    expect(await first("--since", "HEAD", "nowhere")).toMatch(
+      /^error: There is no nowhere, neither now nor at HEAD\./,
+    );
+    expect(await first(JOBS, `${JOBS}/${MACHINE}`)).toMatch(
+      /^error: A file and a folder cannot be compared\./,
+    );
   });
 
   it("outside of a repository, and with files that cannot be read", async () => {

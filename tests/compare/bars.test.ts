@@ -13,7 +13,13 @@ function marked(after: Readonly<Record<string, string>>) {
   const procedure = fresh.files.get(PROCEDURE)?.procedures[0];
   if (!procedure) throw new Error("the flagship has a procedure");
   const bars = barsOf(compareRevisions(side(old), side(fresh)), fresh, procedure);
-  const options = { language: "en", paper: "a4", units: "both", draft: false, pictures: () => undefined } as const;
+  const options = {
+    language: "en",
+    paper: "a4",
+    units: "both",
+    draft: false,
+    pictures: () => undefined,
+  } as const;
   const plain = buildSheet(fresh, procedure, options);
   const sheet = markChanged(plain, {
     revision: "B",
@@ -35,7 +41,10 @@ it("without a change nothing is marked", () => {
 
 it("a torque is marked in the table and where it is tightened, and nowhere else", () => {
   const { ids } = marked(revised(MACHINE, "snug 40 N·m", "snug 45 N·m"));
-  expect(ids.filter((id) => id.includes("tighten"))).toEqual(["check:end-float/if:over/tighten:sprocket-bolt"]);
+  expect(ids.filter((id) => id.includes("tighten"))).toEqual([
+    "tightening:sprocket-bolt",
+    "check:end-float/if:over/tighten:sprocket-bolt",
+  ]);
   expect(ids.filter((id) => /lubricate|fit:|remove:/.test(id))).toEqual([]);
 });
 
@@ -55,7 +64,11 @@ it("what is gone is told at the head of the sheet, and a bar stands where it was
 });
 
 it("other spaces, other names: no bars", () => {
-  expect(marked({ ...FLAGSHIP, [PROCEDURE]: (FLAGSHIP[PROCEDURE] ?? "").replaceAll("\n    ", "\n      ") }).ids).toEqual([]);
-  const renamed = Object.fromEntries(Object.entries(FLAGSHIP).map(([path, text]) => [path, text.replaceAll("belt-guard", "drive-guard")]));
+  expect(
+    marked({ ...FLAGSHIP, [PROCEDURE]: (FLAGSHIP[PROCEDURE] ?? "").replaceAll("\n    ", "\n      ") }).ids,
+  ).toEqual([]);
+  const renamed = Object.fromEntries(
+    Object.entries(FLAGSHIP).map(([path, text]) => [path, text.replaceAll("belt-guard", "drive-guard")]),
+  );
   expect(marked(renamed).ids).toEqual([]);
 });

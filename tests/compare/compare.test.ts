@@ -1,3 +1,4 @@
+/** Comparison by meaning: what is said of each kind of change, that nothing is left out, and that changes done give the new form. */
 import { writeFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { CONSTRUCTS } from "../../grammar";
@@ -24,7 +25,8 @@ const side = (
 /** `UPDATE=1` writes what is said now, to be read and compared with what was meant. */
 if (process.env.UPDATE) {
   const said = Object.entries(REVISIONS).map(([name, texts]) => [name, saidBetween(FLAGSHIP, texts)]);
-  const head = "/** What is said of each revision of the flagship: rank, headline, and what stands under it. Nothing else. */\n";
+  const head =
+    "/** What is said of each revision of the flagship: rank, headline, and what stands under it. Nothing else. */\n";
   const text = JSON.stringify(Object.fromEntries(said), null, 2);
   writeFileSync(
     new URL("./meant.ts", import.meta.url),

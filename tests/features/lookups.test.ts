@@ -14,6 +14,9 @@ test("a thing: its kind, its title, and what its block says, figures in both uni
     "final: 90° further.",
     "Renew every time.",
     "Secures pump.",
+    "40 N·m clamps with 11 to 31 kN and uses 15 to 38 % of the yield (M12 x 1.25, 10.9, oiled, taken as µ 0.08 to 0.24).",
+    "After the angle it clamps with 27 to 110 kN.",
+    "A hexagon of this thread takes 18 mm (ISO 272), older ones 19 mm, 17 mm.",
   ]);
   // In the machine's own file no sheet is known: what the block says.
   expect(told(changed("fastener pump-bolt", "fastener pump-b$0olt"))).toEqual([
@@ -23,6 +26,9 @@ test("a thing: its kind, its title, and what its block says, figures in both uni
     "1 × M12 x 1.25, class 10.9, oiled with sealant.",
     "Tightening: snug 40 N·m (30 lb·ft), then final 90°.",
     "Renewed every time.",
+    "40 N·m clamps with 11 to 31 kN and uses 15 to 38 % of the yield (M12 x 1.25, 10.9, oiled, taken as µ 0.08 to 0.24).",
+    "After the angle it clamps with 27 to 110 kN.",
+    "A hexagon of this thread takes 18 mm (ISO 272), older ones 19 mm, 17 mm.",
   ]);
   expect(told(changed("secures cover\n", "secures cov$0er\n"))).toEqual([
     "part cover",
@@ -86,6 +92,9 @@ test("a fastener with an adapter: what the wrench is set to, order, left-hand th
     "Order: crosswise.",
     "Renew every time.",
     "Secures pump.",
+    "40 N·m clamps with 11 to 31 kN and uses 15 to 38 % of the yield (M12 x 1.25, 10.9, oiled, taken as µ 0.08 to 0.24).",
+    "After the angle it clamps with 27 to 110 kN.",
+    "A hexagon of this thread takes 18 mm (ISO 272), older ones 19 mm, 17 mm.",
   ]);
   const look = { language: "de", units: "metric" } as const;
   const german = hover(at.project, at.path, at.position, look)?.sentences ?? [];
@@ -111,11 +120,35 @@ test("a quantity in its other unit", () => {
   expect(told(changed("tighten 22 N·m", "tighten 2$02 N·m"))).toEqual([
     "quantity, torque 22 N·m",
     "22 N·m is 16 lb·ft.",
+    "22 N·m clamps with 5.6 to 15 kN and uses 35 to 75 % of the yield (M8, 8.8, dry, taken as µ 0.14 to 0.35).",
   ]);
   expect(told(changed("final  90°", "final  9$00°"))).toEqual([
     "quantity, angle 90°",
     "90°: the same everywhere.",
   ]);
+});
+
+test("what a tightening comes to: without a class the force alone, without a state nothing, a spanner as given, an angle that decides", () => {
+  const of = (lines: string): readonly string[] =>
+    told(
+      marked({
+        "winch.torquil": `torquil 1\n\nmachine winch "Winch" {\n  fastener l$0id "Lid bolts" {\n    ${lines}\n  }\n}\n`,
+      }),
+    ).slice(3);
+  expect(of("thread M8\n    dry\n    spanner 13 mm\n    tighten 22 N·m")).toEqual([
+    "Tightening: 22 N·m (16 lb·ft).",
+    "Width across flats 13 mm.",
+    "22 N·m clamps with 5.6 to 15 kN (M8, dry, taken as µ 0.14 to 0.35).",
+  ]);
+  expect(of("thread M8\n    class 8.8\n    tighten 22 N·m").join(" ")).not.toContain("kN");
+  expect(of("thread M8\n    dry\n    threads-into plastic\n    tighten 4 N·m").join(" ")).not.toContain("kN");
+  expect(of("class 8.8\n    dry\n    tighten 22 N·m").join(" ")).not.toMatch(/kN|hexagon/);
+  const angle = (degrees: number): string =>
+    of(
+      `thread M10\n    class 8.8\n    dry\n    threads-into steel\n    grip 40 mm\n    stage snug 20 N·m\n    stage final ${degrees}°`,
+    ).join(" ");
+  expect(angle(270)).toContain("the bolt has yielded");
+  expect(angle(2)).toContain("the bolt has not yielded");
 });
 
 test("a word of the language, also on a line that cannot be read", () => {
@@ -136,6 +169,7 @@ test("stages, files, codes; nothing in comments and blank lines", () => {
     "stage snug",
     "A stage in tightening pump-bolt.",
     "snug 40 N·m (30 lb·ft).",
+    "40 N·m clamps with 11 to 31 kN and uses 15 to 38 % of the yield (M12 x 1.25, 10.9, oiled, taken as µ 0.08 to 0.24).",
   ]);
   expect(told(changed("stage   snug", "stage   sn$0ug"))[0]).toBe("stage snug");
   expect(told(changed('use "wren-4', 'use "wr$0en-4'))).toEqual(["file", "Leads to wren-4.torquil."]);
