@@ -62,7 +62,7 @@ export function slipOf(one: BoltTorque): Slip | null {
 
 /** Units that are taken for one another, by id. */
 const TAKEN_FOR: Readonly<Record<string, readonly string[]>> = {
-  N·m: ["lb·ft", "lb·in", "N·cm", "kgf·m", "kgf·cm"],
+  N·m: ["lb·ft", "lb·in"],
   N·cm: ["N·m"],
   lb·ft: ["lb·in", "N·m"],
   lb·in: ["lb·ft", "N·m"],

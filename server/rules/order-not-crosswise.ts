@@ -17,7 +17,6 @@ const PAGE: Page = {
     "from-ends":
       "“{title}” are said to go from the ends in, and this order turns an inner bolt before an outer one.",
     hint: "For example “order {order}”; or leave out “{method}” if the maker gives this order.",
-    plain: "Correct the order, or leave out “{method}” if the maker gives this order.",
     holes: "The holes are said here.",
   },
   docs: {
@@ -71,7 +70,7 @@ function tell({ fastener, order, methods, place }: GivenOrder, report: (fault: F
   report({
     place,
     message: broken,
-    hint: example.length > 0 ? "hint" : "plain",
+    hint: "hint",
     args: { title: titleOf(fastener), method: WORDS[broken], order: example.join(", ") },
     related: [{ place: holesPlace(fastener), message: "holes" }],
   });

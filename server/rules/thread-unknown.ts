@@ -16,7 +16,7 @@ export const threadUnknown: ThingRule = {
     pitch: "No standard thread is called {found}: that size is not made with that pitch.",
     series: "{found} says two different threads: the pitch belongs to the one, the series to the other.",
     class: "No property class is called {found}.",
-    hint: "Made are {near}.",
+    hint: "Nearest to it: {near}.",
     fix: "Write {near}",
   },
   docs: {
@@ -74,7 +74,7 @@ function reportThread(
   const message = MESSAGES[problem];
   if (message === undefined) return;
   const args = { found: text, near: listed(near, "and") };
-  report({ place, message, args, fixes: fixesOf(place, near) });
+  report({ place, message, hint: "hint", args, fixes: fixesOf(place, near) });
 }
 
 function reportClass(

@@ -61,6 +61,8 @@ describe("what is no standard thread is refused with those probably meant", () =
     ["M10 x 40", "unknown-pitch", ["M10", "M10 x 1.25", "M10 x 1", "M10 x 0.75"]],
     ["M8 x 1.5", "unknown-pitch", ["M8", "M8 x 1", "M8 x 0.75"]],
     ["1/2-18", "unknown-pitch", ["1/2-13 UNC", "1/2-20 UNF"]],
+    // A pedal's thread: 20 threads an inch are made in many sizes beside UNC and UNF (20-UN, ASME B1.1).
+    ["9/16-20", "other-thread", ["9/16-12 UNC", "9/16-18 UNF"]],
     ["M15", "pitch-unsaid", ["M15 x 1.5", "M15 x 1"]],
     ["3/8", "pitch-unsaid", ["3/8-16 UNC", "3/8-24 UNF"]],
     ["1/2-20 UNC", "series-disagrees", ["1/2-13 UNC", "1/2-20 UNF"]],

@@ -7,7 +7,7 @@ import { type JobWord, jobTemplate } from "../../server/phrases/job";
 import { jobEn } from "../../server/phrases/job-en";
 import { LANGUAGES, type Language } from "../../server/phrases/sheet";
 import { fill, list, plain } from "../../server/sheet/fill";
-import { all, sentencesOf, sheetOf, small, text } from "./build-support";
+import { all, block, sentencesOf, sheetOf, small, text } from "./build-support";
 
 /** One line for each act, in each of its forms. */
 const LINES: Readonly<Record<string, readonly string[]>> = {
@@ -246,6 +246,34 @@ describe("what else an act says", () => {
     const [both, one] = all(sheet, "action");
     expect(text(both?.sentence)).toBe("Remove Left screw and Right screw. Left-hand thread on: Left screw.");
     expect([both?.leftHand, one?.leftHand]).toEqual([undefined, true]);
+  });
+
+  it("works the order out at the act, in the table and at the boxes, and lets a given one go before", () => {
+    const group = (lines: string): string =>
+      `part lid "Lid"\nfastener nuts "Nuts" {\nsecures lid\n${lines}\ntighten 50 N·m\n}`;
+    const printed = (lines: string): unknown[] => {
+      const sheet = sheetOf(
+        small(
+          group(lines),
+          'tool wrench "Wrench"  10 to 100 N·m',
+          'step "S" {\nloosen nuts  crosswise\ntighten nuts  with wrench\n}',
+        ),
+      );
+      const [loosened, tightened] = all(sheet, "action");
+      const row = block(sheet, "tightening").rows[0];
+      const order = row?.order ? text(row.order) : "";
+      return [text(loosened?.sentence), order, tightened?.tightening?.boxes.join(" ")];
+    };
+    expect(printed("layout circle  holes 1 to 5\ncrosswise")).toEqual([
+      "Loosen Nuts. Order: crosswise: 1, 3, 5, 2, 4.",
+      "crosswise: 1, 3, 5, 2, 4",
+      "1 3 5 2 4",
+    ]);
+    expect(printed("layout circle  holes 1 to 4\norder 2, 4, 1, 3\ncrosswise").slice(1)).toEqual([
+      "crosswise: 2, 4, 1, 3",
+      "2 4 1 3",
+    ]);
+    expect(printed("count 4\ncrosswise")).toEqual(["Loosen Nuts. Order: crosswise.", "crosswise", "1 2 3 4"]);
   });
 
   it("says what is kept turning where only the machine file does", () => {

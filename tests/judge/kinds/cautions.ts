@@ -1,0 +1,126 @@
+/**
+ * Wrong changes to cautions. Only cautions are taken that stand in a step or outcome right before the act that needs
+ * them, where no other of the same hazard stands: so the place is the act behind them.
+ */
+import { blockAt, type Change, type Edits, edited, indentOf, type Kind, linesOf, matches, type Site } from "../change";
+import { bareLine } from "../reader";
+import type { Source } from "../sources";
+import { inProcedure, onLines } from "./figures";
+
+const HEAD = /^(danger|warning|caution|notice) ([\w-]+) \{$/;
+
+/** The line of the act right behind a caution, past prose and other cautions; -1 where none is. */
+function actBehind(lines: readonly string[], head: number, hazard: string): number {
+  let at = blockAt(lines, head) + 1;
+  for (; at < lines.length; at++) {
+    const bare = bareLine(lines[at] as string);
+    if (bare === "" || bare === '""' || bare.startsWith("wait ")) continue;
+    const other = HEAD.exec(bare);
+    if (!other) break;
+    if (other[2] === hazard) return -1;
+    at = blockAt(lines, at);
+  }
+  return at;
+}
+
+/** Which acts raise a hazard, by their words: only these are taken. */
+const RAISES: Readonly<Record<string, RegExp>> = {
+  "electric-shock": /^remove |^disconnect /,
+  "stored-energy": /^pull |^remove /,
+  burn: /^drain |^open /,
+  injection: /^drain |^disconnect |^open /,
+  chemical: /^clean |^lubricate |^seal /,
+  crushing: /^support |^remove |^raise /,
+  damage: /^align |^turn /,
+  noise: /^start /,
+  "exhaust-gas": /^start /,
+};
+
+/** All acts right behind each other that need the caution: the first that raises the hazard is the place. */
+function raising(lines: readonly string[], head: number, hazard: string): readonly number[] {
+  const pattern = RAISES[hazard];
+  const first = actBehind(lines, head, hazard);
+  if (first < 0 || !pattern) return [];
+  for (let at = first; at < Math.min(first + 4, lines.length); at++) {
+    const bare = bareLine(lines[at] as string);
+    if (pattern.test(bare)) return [at];
+    if (!/^(?:open|remove|insert|wait|align|close) /.test(bare)) return [];
+  }
+  return [];
+}
+
+function onCautions(
+  name: string,
+  proof: string,
+  code: string,
+  change: (
+    lines: readonly string[],
+    head: number,
+    act: number,
+    match: RegExpExecArray,
+  ) => { edits: Edits; lines: readonly number[] } | null,
+): Kind {
+  const sites = (source: Source): Site[] => {
+    const lines = linesOf(source, source.main);
+    return matches(source, source.main, HEAD).map(({ at, match }) => (): Change | null => {
+      const [act] = raising(lines, at, match[2] as string);
+      if (act === undefined) return null;
+      const made = change(lines, at, act, match);
+      if (!made) return null;
+      return { texts: edited(source, source.main, made.edits), codes: [code], file: source.main, lines: made.lines };
+    });
+  };
+  return { name, proof, sites };
+}
+
+const rangeOf = (from: number, to: number): number[] => Array.from({ length: to - from + 1 }, (_, i) => from + i);
+
+export const CAUTION_KINDS: readonly Kind[] = [
+  onCautions("caution left out", "the act behind it raises the hazard", "caution-missing", (lines, head, act) => {
+    const taken = rangeOf(head, blockAt(lines, head)).map((at) => [at, null] as const);
+    return { edits: new Map(taken), lines: [act] };
+  }),
+  onCautions("caution behind the act", "a caution is read before the act", "caution-late", (lines, head, act) => {
+    const last = blockAt(lines, head);
+    const block = lines.slice(head, last + 1).join("\n");
+    const edits = new Map<number, string | null>(rangeOf(head, last).map((at) => [at, null]));
+    edits.set(act, `${lines[act]}\n${block}`);
+    return { edits, lines: [act] };
+  }),
+  onCautions("signal word too weak", "it stands at the least word that the hazard allows", "caution-too-weak", (lines, head, _act, match) => {
+    const weaker: Readonly<Record<string, string>> = { danger: "warning", warning: "caution", caution: "notice" };
+    const word = weaker[match[1] as string];
+    const isLeast = match[2] === "electric-shock" || match[2] === "exhaust-gas" || match[1] !== "danger";
+    if (!word || !isLeast) return null;
+    return { edits: new Map([[head, (lines[head] as string).replace(match[1] as string, word)]]), lines: [head] };
+  }),
+  inProcedure(
+    "part of a caution left out",
+    "a caution has three parts",
+    /^(can|so) ""$/,
+    ["caution-incomplete"],
+    (lines, at) => {
+      const head = lines.findLastIndex((line, i) => i < at && HEAD.test(bareLine(line)));
+      return { edits: new Map([[at, null]]), lines: [head] };
+    },
+  ),
+  inProcedure(
+    "jump past a caution",
+    "the jump leads to the step with the act, and the caution stands in the step before it",
+    /^go on$/,
+    ["caution-passed-by"],
+    (lines, at) => {
+      const head = lines.findIndex((line, i) => i > at && HEAD.test(bareLine(line)));
+      if (head < 0) return null;
+      const end = blockAt(lines, head);
+      const step = /^step ([\w-]+) "/.exec((lines[end + 2] as string).trim());
+      const act = end + 3;
+      if (!step || !RAISES[HEAD.exec(bareLine(lines[head] as string))?.[2] ?? ""]?.test(bareLine(lines[act] as string)))
+        return null;
+      return { edits: new Map([[at, `${indentOf(lines[at] as string)}go to ${step[1]}`]]), lines: [act] };
+    },
+  ),
+  onLines("hazard misspelt", "no hazard of that name is known", HEAD, ["unknown-hazard"], (line, match) =>
+    line.replace(match[2] as string, `${(match[2] as string).slice(0, 2)}q${(match[2] as string).slice(2)}`),
+  ),
+];

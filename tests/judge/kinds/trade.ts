@@ -1,0 +1,200 @@
+/**
+ * Wrong changes to tools, kit, labels, people, times and what turns. They are wrong by how they are made: the reason
+ * stands beside each kind.
+ */
+import { blockAt, headsAround, indentOf, type Kind, linesOf } from "../change";
+import { bareLine } from "../reader";
+import { inProcedure, onLines } from "./figures";
+
+/** The lines that look so, of those behind a line and before another. */
+function linesThat(lines: readonly string[], pattern: RegExp, after = -1, before = lines.length): number[] {
+  return lines.flatMap((line, i) =>
+    i > after && i < before && pattern.test(bareLine(line).replace(/ +/g, " ")) ? [i] : [],
+  );
+}
+
+/** The next line that looks so; -1 where none is. */
+const nextThat = (lines: readonly string[], at: number, pattern: RegExp): number =>
+  linesThat(lines, pattern, at)[0] ?? -1;
+
+const word = (name: string): string => `(?<![\\w-])${name}(?![\\w-])`;
+
+/** A line left out, with the lines where it then shows. */
+const leftOut = (
+  name: string,
+  proof: string,
+  pattern: RegExp,
+  code: string,
+  shows: (lines: readonly string[], at: number, match: RegExpExecArray) => readonly number[],
+): Kind =>
+  inProcedure(name, proof, pattern, [code], (lines, at, match) => ({
+    edits: new Map([[at, null]]),
+    lines: shows(lines, at, match),
+  }));
+
+/** A word of a line left out, found on the line. */
+const saidLess = (name: string, proof: string, pattern: RegExp, words: RegExp, codes: readonly string[]): Kind =>
+  onLines(name, proof, pattern, codes, (line) => line.replace(words, ""));
+
+export const TRADE_KINDS: readonly Kind[] = [
+  saidLess("wrench left out", "a torque with nothing that shows it", /^tighten [\w-]+ with [\w-]*wrench( |$)/, / +with [\w-]*wrench/, ["tool-undeclared"]),
+  inProcedure(
+    "wrench too small",
+    "the wrench ends at 1.5 N·m, and no bolt is tightened to less",
+    /^tool ([\w-]+) "" \d+ to \d+ N·m$/,
+    ["tool-out-of-range"],
+    (lines, at, match) => ({
+      edits: new Map([[at, (lines[at] as string).replace(/\d+ to \d+ N·m/, "1 to 1.5 N·m")]]),
+      lines: linesThat(lines, new RegExp(`^(?:tighten|stage) .*with .*${word(match[1] as string)}`)),
+    }),
+  ),
+  leftOut("kit item left out", "the new part is in no kit", /^item ([\w-]+) \d/, "kit-item-missing", (lines, _at, match) =>
+    linesThat(lines, new RegExp(`^item ${word(match[1] as string)}`)).length > 1
+      ? []
+      : linesThat(lines, new RegExp(`^fit new ${word(match[1] as string)}`)),
+  ),
+  inProcedure(
+    "kit item that nobody fits",
+    "nothing is fitted new under that name",
+    /^kit "" \{$/,
+    ["kit-item-unused"],
+    (lines, at) => {
+      const isFittedNew = (name: string): boolean => lines.some((l) => new RegExp(`fit new ${word(name)}`).test(l));
+      const names = lines.flatMap((l) => /^\s*remove ([\w-]+)(?: +keep)?$/.exec(l)?.[1] ?? []);
+      const name = names.find((n) => !isFittedNew(n));
+      return name ? { edits: new Map([[at, `${lines[at]}\n    item ${name} 1 "X-1"`]]), lines: [at + 1] } : null;
+    },
+  ),
+  inProcedure("tool that nobody uses", "no line names it", /^tool ([\w-]+) "" ?/, ["tool-unused"], (lines, at) => ({
+    edits: new Map([[at, `${indentOf(lines[at] as string)}tool odd-tool "Odd tool"\n${lines[at]}`]]),
+    lines: [at],
+  })),
+  leftOut("label left out", "the machine says that the two are like each other", /^label ([\w-]+), ([\w-]+) ""$/, "not-told-apart", (lines, at, match) => {
+    const both = new RegExp(`^(?:disconnect|remove) .*(?:${word(match[1] as string)}|${word(match[2] as string)})`);
+    return linesThat(lines, both, at);
+  }),
+  saidLess("which way round left out", "the machine says that it goes one way", /^fit .* way-round [\w-]+$/, / +way-round [\w-]+/, ["way-round-unsaid"]),
+  saidLess("own place left out", "the machine says that each goes back where it was", /^fit [\w-]+ in own place$/, / +in own place/, ["own-place-lost"]),
+  saidLess("nobody watches", "a person is named, and stands by nowhere", /^isolate [\w-]+ watched by [\w-]+$/, / +watched by [\w-]+/, ["second-person-absent", "unused-declaration"]),
+  saidLess("nothing held", "the bolt sits on a shaft whose belt is off", /^(?:tighten|remove) .*holding [\w-]+ with [\w-]+$/, / +holding [\w-]+ +with [\w-]+/, ["nothing-holds", "pin-takes-torque"]),
+  leftOut("tester not proved", "a tester is proved before and after", /^prove ([\w-]+) on/, "tester-not-proved", (lines, _at, match) =>
+    linesThat(lines, new RegExp(`^limit .*with ${word(match[1] as string)}`)),
+  ),
+  leftOut("stored charge not waited for", "the machine says how long the charge stays", /^wait (\d+) min$/, "wait-missing", (lines, at) => {
+    const isolated = linesThat(lines, /^isolate /, at - 3, at);
+    return isolated.length > 0 ? linesThat(lines, /^(?:remove|disconnect|open) /, at) : [];
+  }),
+  onLinesBefore("too short a wait for the cure", "the sealant says how long it needs", /^wait (\d) h after/, "cured-too-soon", /^(?:fill|start|restore) /, (line) =>
+    line.replace(/wait \d h/, "wait 10 min"),
+  ),
+  inProcedure(
+    "sealant open for too long",
+    "the wait is longer than any open time here",
+    /^seal ([\w-]+) with [\w-]+$/,
+    ["open-time-passed"],
+    (lines, at, match) => ({
+      edits: new Map([[at, `${lines[at]}\n${indentOf(lines[at] as string)}wait 2 h`]]),
+      lines: [nextThat(lines, at, new RegExp(`^fit (?:new )?${word(match[1] as string)}`)) + 1],
+    }),
+  ),
+  inProcedure(
+    "what was proved is disturbed",
+    "the bolt is slackened after the check that proved it, and nothing proves it again",
+    /^proves ([\w-]+)(?:, [\w-]+)*$/,
+    ["verified-then-disturbed"],
+    (lines, at, match) => {
+      const names = match[0].replace("proves ", "").split(", ");
+      const name = names.find((n) => lines.some((l) => new RegExp(`tighten ${word(n)} +with`).test(l)));
+      const check = headsAround(lines, at)[0];
+      if (check === undefined || !name) return null;
+      if (lines.some((line, i) => i > at && /^\s*proves /.test(line) && new RegExp(word(name)).test(line))) return null;
+      const end = blockAt(lines, check);
+      const tight = lines.find((l) => new RegExp(`tighten ${word(name)} +with`).test(l)) as string;
+      const pad = indentOf(lines[check] as string);
+      const step = [`step "Once more" {`, `  loosen ${name}`, `  ${tight.trim()}`, "}"].map((l) => pad + l);
+      return { edits: new Map([[end, `${lines[end]}\n${step.join("\n")}`]]), lines: [end + 2] };
+    },
+  ),
+  onLinesBefore("odd number of turns", "the wheels have 1 to 2 or 2 to 3 teeth, so one turn fewer puts a mark elsewhere", /^turn [\w-]+ (\d) turns [\w-]+/, "mark-cannot-align", /^marks /, (line) =>
+    line.replace(/(\d) turns/, (_, n: string) => (n === "2" ? "1 turn" : `${Number(n) - 1} turns`)),
+  ),
+  onLines("turned the wrong way", "the machine says which way the shaft turns", /^turn [\w-]+ \d turns? (?:anti)?clockwise/, ["turned-wrong-way"], (line) =>
+    / anticlockwise/.test(line) ? line.replace(" anticlockwise", " clockwise") : line.replace(" clockwise", " anticlockwise"),
+  ),
+  inProcedure(
+    "turned with the pin in",
+    "the pin is in the shaft that is turned",
+    /^pull ([\w-]*(?:crank|motor)-pin[\w-]*)$/,
+    ["turned-with-pin-in"],
+    (lines, at) => {
+      const inOutcome = headsAround(lines, at).some((h) => /^\s*if /.test(lines[h] as string));
+      return inOutcome ? null : { edits: new Map([[at, null]]), lines: [nextThat(lines, at, /^turn /)] };
+    },
+  ),
+  inProcedure(
+    "stages in the wrong order",
+    "the last stage stands before the first",
+    /^stage [\w-]+ with [\w-]+$/,
+    ["stage-out-of-order"],
+    (lines, at) => {
+      const next = at + 1;
+      if (!/^\s*stage .* with /.test(lines[next] ?? "")) return null;
+      return {
+        edits: new Map([
+          [at, lines[next] as string],
+          [next, lines[at] as string],
+        ]),
+        lines: [at, next],
+      };
+    },
+  ),
+  inProcedure(
+    "pulley left out of the lay-on",
+    "the belt's path has one more",
+    /^lay-on [\w-]+ (?:anti)?clockwise ([\w-]+), /,
+    ["run-misses"],
+    (lines, at, match) => ({
+      edits: new Map([[at, (lines[at] as string).replace(`${match[1]}, `, "")]]),
+      lines: [at],
+    }),
+  ),
+  inProcedure(
+    "pulley twice in the lay-on",
+    "the belt's path has it once",
+    /^lay-on [\w-]+ (?:anti)?clockwise ([\w-]+), /,
+    ["run-repeats"],
+    (lines, at, match) => ({ edits: new Map([[at, `${lines[at]}, ${match[1]}`]]), lines: [at] }),
+  ),
+  {
+    name: "renewal left out at a stretched bolt",
+    proof: "a bolt tightened by torque, then by angle, with no word on renewal",
+    sites: (source) =>
+      Object.keys(source.texts).flatMap((file) => {
+        const lines = linesOf(source, file);
+        return linesThat(lines, /^renew every time$/).map((at) => () => {
+          const head = headsAround(lines, at)[0] ?? -1;
+          const stages = linesThat(lines, /^stage [\w-]+ \d+°/, head, blockAt(lines, head));
+          if (!/^\s*fastener/.test(lines[head] ?? "") || stages.length === 0) return null;
+          const left = lines.map((line, i) => (i === at ? "" : line)).join("\n");
+          const inside = Array.from({ length: blockAt(lines, head) - head }, (_, i) => head + i);
+          return { texts: { ...source.texts, [file]: left }, codes: ["yield-without-renewal"], file, lines: inside };
+        });
+      }),
+  },
+];
+
+/** A line changed, found at the next line that looks so. */
+function onLinesBefore(
+  name: string,
+  proof: string,
+  pattern: RegExp,
+  code: string,
+  shows: RegExp,
+  change: (line: string) => string,
+): Kind {
+  return inProcedure(name, proof, pattern, [code], (lines, at) => {
+    const next = nextThat(lines, at, shows);
+    const now = change(lines[at] as string);
+    return next < 0 || now === lines[at] ? null : { edits: new Map([[at, now]]), lines: [next] };
+  });
+}
