@@ -207,7 +207,7 @@ function conditionsIn({ graph }: Walk): readonly Condition[] {
     }
     const check = checkAround(graph, point.block);
     const name = check && namesIn(check.form, "name")[0]?.name;
-    if (!check || !name || !checkOf(check).records) continue;
+    if (!check || !name || !checkOf(check).record) continue;
     add(`${name} ${outcome}`, OPPOSITE[outcome] ? `${name} ${OPPOSITE[outcome]}` : "");
   }
   for (const thing of graph.procedure.machine?.things ?? [])

@@ -28,6 +28,8 @@ interface Configuration {
 interface Given {
   readonly table: Table;
   readonly world: World;
+  /** Whether something is supported at all. */
+  readonly propped?: boolean;
 }
 
 /** Faults as `code thing line`, the line from 0 or `end`. */
@@ -60,6 +62,9 @@ function follow(
   const acted = new Set(instructions.flatMap((i) => (i.does === "act" ? [i.thing] : [])));
   let always = true;
   const { parts, starts } = given.world;
+  const propped = instructions.some(
+    (i) => i.does === "act" && i.verb === "support" && parts[i.thing]?.machine !== true,
+  );
   const touched = Object.keys(parts).filter((name) => acted.has(name) || starts[name]);
   const carried = touched.flatMap((name) => parts[name]?.carries ?? []);
   const state = Object.fromEntries([...touched, ...carried].map((name) => [name, starts[name] ?? []]));
@@ -74,7 +79,11 @@ function follow(
     const key = `${now.at} ${Object.values(now.decided)} ${now.used} ${state}`;
     if (seen.has(key)) continue;
     seen.add(key);
-    const { faults: shown, next, asked } = step(now, instructions[now.at] as Instruction, given, acted);
+    const {
+      faults: shown,
+      next,
+      asked,
+    } = step(now, instructions[now.at] as Instruction, { ...given, propped }, acted);
     for (const fault of shown) faults.add(fault);
     const shows = shown.includes(until);
     if (!shows && asked.some(([t, w]) => t === thing && w === where)) always = false;
@@ -142,7 +151,9 @@ function step(now: Configuration, instruction: Instruction, given: Given, acted:
     }
     case "end-job": {
       const where = String(instruction.line);
-      const left = unfinished(state, given.world).map((thing) => `end-job-leaves ${thing} ${where}`);
+      const left = unfinished(state, given.world, given.propped === true).map(
+        (thing) => `end-job-leaves ${thing} ${where}`,
+      );
       return { faults: left, asked: [...acted].map((thing) => [thing, where] as const), next: [] };
     }
     case "end":
@@ -155,9 +166,10 @@ function step(now: Configuration, instruction: Instruction, given: Given, acted:
 }
 
 /** What may not be left so when the job ends early: nothing runs, nothing hangs on a jack, no pin is in a spring. */
-function unfinished(state: State, { pins, ends }: World): string[] {
+function unfinished(state: State, { pins, ends }: World, propped: boolean): string[] {
   return Object.entries(state).flatMap(([thing, words]) => {
-    const hangs = words.includes("raised") && !words.includes("supported");
+    // Supported at a part of it, it does not hang.
+    const hangs = words.includes("raised") && !words.includes("supported") && !propped;
     return words.includes("running") ||
       hangs ||
       (pins.includes(thing) && words.includes("in") && !ends[thing])
