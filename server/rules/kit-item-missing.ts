@@ -54,7 +54,9 @@ procedure reseal "Renew the drum seal" {
       const items = kit.get(thing) ?? [];
       const sometimes = items.find(isConditional);
       if (items.length === 0) {
-        if (!removalsOf(procedure, thing).some(keeps)) report({ place, args });
+        // A kept one may be new still; not where one that came off was thrown away.
+        const removals = removalsOf(procedure, thing);
+        if (removals.length === 0 || !removals.every(keeps)) report({ place, args });
       } else if (sometimes && items.every(isConditional) && isAlways(procedure, fitting, items)) {
         report({ place, message: "sometimes", args, related: [{ place: sometimes.place, message: "item" }] });
       }

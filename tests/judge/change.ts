@@ -39,7 +39,11 @@ export function linesOf(source: Source, file: string): string[] {
 }
 
 /** The lines of a file that look so, without their texts and comments. */
-export function matches(source: Source, file: string, pattern: RegExp): { at: number; match: RegExpExecArray }[] {
+export function matches(
+  source: Source,
+  file: string,
+  pattern: RegExp,
+): { at: number; match: RegExpExecArray }[] {
   return linesOf(source, file).flatMap((line, at) => {
     const match = pattern.exec(bareLine(line).replace(/ +/g, " "));
     return match ? [{ at, match }] : [];
@@ -97,7 +101,12 @@ function broughtAbout(code: string, row: ActRow): boolean {
  * A change to the main file that the plain enumeration finds wrong with this code. The place is the act that shows it,
  * or, where it shows at the end of the job, the acts that brought it about.
  */
-export function proved(source: Source, texts: Texts, codes: readonly string[], thing?: string): Change | null {
+export function proved(
+  source: Source,
+  texts: Texts,
+  codes: readonly string[],
+  thing?: string,
+): Change | null {
   const read = readProcedure(texts, source.main);
   if (typeof read === "string") return null;
   const faults = enumerate(read.instructions, TABLE, read.world).map((fault) => fault.split(" "));

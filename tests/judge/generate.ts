@@ -3,7 +3,7 @@
  * at the end the machine is run. They are clean by how they are made.
  */
 import { below, pick, type Random } from "../support/random";
-import { CAUTION, type Station, STATIONS, TOOLS } from "./stations";
+import { CAUTION, STATIONS, type Station, TOOLS } from "./stations";
 
 /** The texts of one job by path. */
 export type Texts = Readonly<Record<string, string>>;

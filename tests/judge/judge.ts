@@ -63,7 +63,9 @@ export function judge(sources: readonly Source[], each: number, seed: number): J
     const documents = new Map(Object.entries(source.texts).map(([path, text]) => [path, readDocument(text)]));
     const project = buildProject(documents, resolver(new Set(documents.keys())));
     checked.set(source, { documents, project });
-    return [...checkProject(project, source.settings).values()].flat().map((finding) => ({ source, finding }));
+    return [...checkProject(project, source.settings).values()]
+      .flat()
+      .map((finding) => ({ source, finding }));
   });
   const kinds = KINDS.map((kind, i) => judgeKind(kind, sources, each, seeded(seed + i), checked));
   return { kinds, alarms };

@@ -55,7 +55,10 @@ function sourceLines(sources: readonly Source[]): string[] {
   const unread = sources.filter((s) => !s.reading);
   return [
     `Clean procedures: ${count("by hand")} written by hand, ${count("example")} examples, ${count("generated")} generated.`,
-    ...unread.map((s) => `Changes of states are not made to ${s.name}, which the plain reading does not follow: ${s.unread}.`),
+    ...unread.map(
+      (s) =>
+        `Changes of states are not made to ${s.name}, which the plain reading does not follow: ${s.unread}.`,
+    ),
   ];
 }
 

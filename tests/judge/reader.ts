@@ -206,7 +206,8 @@ class Reader {
   private readNode(node: Node, otherwise: Node | null, check: Check | null): void {
     const [word = "", second = ""] = node.text.split(/\s+/);
     const name = /^\w/.test(second) ? second : "";
-    if (word === "starts" || word === "ends") this.readStanding(node, word === "starts" ? this.starts : this.ends);
+    if (word === "starts" || word === "ends")
+      this.readStanding(node, word === "starts" ? this.starts : this.ends);
     else if (word === "section") this.readAll(node.inside, check);
     else if (word === "step") {
       if (name) this.labels.set(name, this.instructions.length);

@@ -82,7 +82,8 @@ function sourceOf(
   settings: RuleSettings,
 ): Source {
   const reading = readProcedure(texts, main);
-  if (typeof reading === "string") return { name, origin, texts, main, settings, reading: null, unread: reading };
+  if (typeof reading === "string")
+    return { name, origin, texts, main, settings, reading: null, unread: reading };
   const faults = enumerate(reading.instructions, TABLE, reading.world);
   const unread = faults.length > 0 ? `the enumeration finds ${faults[0]}` : "";
   return { name, origin, texts, main, settings, reading: unread === "" ? reading : null, unread };

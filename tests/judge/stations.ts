@@ -40,6 +40,46 @@ can "Hurt a hand."
 so "Keep your hands away until it is done."
 }`;
 
+/** The holes of a grid of two rows, from the middle out. */
+function spread(count: number): number[] {
+  const half = count / 2;
+  const holes = Array.from({ length: count }, (_, i) => i + 1);
+  const column = (hole: number): number => (hole - 1) % half;
+  return holes.sort((a, b) => Math.abs(column(a) - (half - 1) / 2) - Math.abs(column(b) - (half - 1) / 2));
+}
+
+const condensers = (n: number, random: Random): Station => {
+  const minutes = 2 + below(random, 9);
+  return {
+    machine: `circuit feed-${n} "Feed of condenser ${n}"
+part flap-${n} "Flap ${n}"
+part condenser-${n} "Condenser ${n}" {
+behind flap-${n}
+high-voltage
+stores-charge ${minutes} min
+}
+tap vent-${n} "Vent ${n}"`,
+    head: `person helper-${n} "Second person at condenser ${n}"`,
+    open: `step "Let condenser ${n} run down" {
+isolate feed-${n}
+wait ${minutes} min
+open vent-${n}
+}
+step "Condenser ${n} out" {
+remove flap-${n}
+${CAUTION("danger", "electric-shock")}
+remove condenser-${n}  watched by helper-${n}
+}`,
+    close: `step "Condenser ${n} in" {
+fit condenser-${n}
+fit flap-${n}
+close vent-${n}
+restore feed-${n}
+}`,
+    movable: true,
+  };
+};
+
 const covers = (n: number, random: Random): Station => {
   const count = 4 + 2 * below(random, 3);
   const torque = 14 + below(random, 30);
@@ -70,7 +110,8 @@ class 8.8
 dry
 count ${count}
 layout ${isRound ? "circle" : "grid"}  holes 1 to ${count}
-tighten ${Math.min(torque, 24)} N·m  crosswise
+tighten ${Math.min(torque, 24)} N·m
+${isRound ? "crosswise" : `order ${spread(count).join(", ")}`}
 }`,
     items: `item gasket-${n} 1 "G-${n}"`,
     open: `step "Shroud ${n} off" {
@@ -78,7 +119,7 @@ ${oneLine ? `remove shroud-screws-${n}, shroud-${n}` : `remove shroud-screws-${n
 }
 step "Cover ${n} off" {
 "Lay it down with the joint face up."
-loosen cover-bolts-${n}  crosswise
+loosen cover-bolts-${n}
 remove cover-bolts-${n}
 remove cover-${n}
 remove gasket-${n}  discard
@@ -162,6 +203,10 @@ secures lid-${n}
 count 4
 tighten ${4 + below(random, 7)} N·m
 }
+wire bus-wire-${n} "Bus wire of drive ${n}" {
+behind lid-${n}
+high-voltage
+}
 connector plug-a-${n} "Plug of the motor ${n}" {
 behind lid-${n}
 like plug-b-${n}
@@ -198,7 +243,8 @@ prove tester on "the socket beside it"
 }
 step "Drive ${n} out" {
 ${CAUTION("danger", "electric-shock")}
-remove inverter-${n}
+disconnect bus-wire-${n}  watched by watcher-${n}
+remove inverter-${n}  watched by watcher-${n}
 }
 step "Plugs ${n}" {
 label plug-a-${n}, plug-b-${n} "M and B"
@@ -211,6 +257,7 @@ connect plug-b-${n}
 }
 step "Drive ${n} in" {
 fit inverter-${n}
+connect bus-wire-${n}
 fit lid-${n}
 fit lid-screws-${n}  by hand
 tighten lid-screws-${n}  with small-wrench
@@ -450,6 +497,7 @@ end job "The screw is worn."
 /** Every kind of station. */
 export const STATIONS: readonly ((n: number, random: Random) => Station)[] = [
   covers,
+  condensers,
   sealed,
   inverter,
   belts,

@@ -2,7 +2,17 @@
  * Wrong changes to cautions. Only cautions are taken that stand in a step or outcome right before the act that needs
  * them, where no other of the same hazard stands: so the place is the act behind them.
  */
-import { blockAt, type Change, type Edits, edited, indentOf, type Kind, linesOf, matches, type Site } from "../change";
+import {
+  blockAt,
+  type Change,
+  type Edits,
+  edited,
+  indentOf,
+  type Kind,
+  linesOf,
+  matches,
+  type Site,
+} from "../change";
 import { bareLine } from "../reader";
 import type { Source } from "../sources";
 import { inProcedure, onLines } from "./figures";
@@ -27,26 +37,39 @@ function actBehind(lines: readonly string[], head: number, hazard: string): numb
 const RAISES: Readonly<Record<string, RegExp>> = {
   "electric-shock": /^remove |^disconnect /,
   "stored-energy": /^pull |^remove /,
-  burn: /^drain |^open /,
-  injection: /^drain |^disconnect |^open /,
-  chemical: /^clean |^lubricate |^seal /,
+  burn: /^drain /,
+  injection: /^drain |^disconnect /,
+  chemical: /^(?:clean|lubricate|seal) /,
   crushing: /^support |^remove |^raise /,
-  damage: /^align |^turn /,
   noise: /^start /,
   "exhaust-gas": /^start /,
 };
 
 /** All acts right behind each other that need the caution: the first that raises the hazard is the place. */
-function raising(lines: readonly string[], head: number, hazard: string): readonly number[] {
+function raising(source: Source, head: number, hazard: string): readonly number[] {
+  const lines = linesOf(source, source.main);
   const pattern = RAISES[hazard];
   const first = actBehind(lines, head, hazard);
   if (first < 0 || !pattern) return [];
   for (let at = first; at < Math.min(first + 4, lines.length); at++) {
     const bare = bareLine(lines[at] as string);
-    if (pattern.test(bare)) return [at];
-    if (!/^(?:open|remove|insert|wait|align|close) /.test(bare)) return [];
+    if (pattern.test(bare) && (hazard !== "chemical" || isHarmful(source, bare))) return [at];
+    if (!/^(?:open|remove|insert|wait|align|close|clean) /.test(bare)) return [];
   }
   return [];
+}
+
+/** Whether the supply that an act is done with is said to be harmful. */
+function isHarmful(source: Source, act: string): boolean {
+  const supply = /with ([\w-]+)$/.exec(act)?.[1];
+  return Object.keys(source.texts).some((file) => {
+    const lines = linesOf(source, file);
+    const head = lines.findIndex((line) => line.trim().startsWith(`consumable ${supply} `));
+    return (
+      head >= 0 &&
+      lines.slice(head, blockAt(lines, head) + 1).some((l) => /(?<![\w-])harmful(?![\w-])/.test(bareLine(l)))
+    );
+  });
 }
 
 function onCautions(
@@ -63,37 +86,69 @@ function onCautions(
   const sites = (source: Source): Site[] => {
     const lines = linesOf(source, source.main);
     return matches(source, source.main, HEAD).map(({ at, match }) => (): Change | null => {
-      const [act] = raising(lines, at, match[2] as string);
+      const [act] = raising(source, at, match[2] as string);
       if (act === undefined) return null;
       const made = change(lines, at, act, match);
       if (!made) return null;
-      return { texts: edited(source, source.main, made.edits), codes: [code], file: source.main, lines: made.lines };
+      return {
+        texts: edited(source, source.main, made.edits),
+        codes: [code],
+        file: source.main,
+        lines: made.lines,
+      };
     });
   };
   return { name, proof, sites };
 }
 
-const rangeOf = (from: number, to: number): number[] => Array.from({ length: to - from + 1 }, (_, i) => from + i);
+const rangeOf = (from: number, to: number): number[] =>
+  Array.from({ length: to - from + 1 }, (_, i) => from + i);
 
 export const CAUTION_KINDS: readonly Kind[] = [
-  onCautions("caution left out", "the act behind it raises the hazard", "caution-missing", (lines, head, act) => {
-    const taken = rangeOf(head, blockAt(lines, head)).map((at) => [at, null] as const);
-    return { edits: new Map(taken), lines: [act] };
-  }),
-  onCautions("caution behind the act", "a caution is read before the act", "caution-late", (lines, head, act) => {
-    const last = blockAt(lines, head);
-    const block = lines.slice(head, last + 1).join("\n");
-    const edits = new Map<number, string | null>(rangeOf(head, last).map((at) => [at, null]));
-    edits.set(act, `${lines[act]}\n${block}`);
-    return { edits, lines: [act] };
-  }),
-  onCautions("signal word too weak", "it stands at the least word that the hazard allows", "caution-too-weak", (lines, head, _act, match) => {
-    const weaker: Readonly<Record<string, string>> = { danger: "warning", warning: "caution", caution: "notice" };
-    const word = weaker[match[1] as string];
-    const isLeast = match[2] === "electric-shock" || match[2] === "exhaust-gas" || match[1] !== "danger";
-    if (!word || !isLeast) return null;
-    return { edits: new Map([[head, (lines[head] as string).replace(match[1] as string, word)]]), lines: [head] };
-  }),
+  onCautions(
+    "caution left out",
+    "the act behind it raises the hazard",
+    "caution-missing",
+    (lines, head, act) => {
+      const taken = rangeOf(head, blockAt(lines, head)).map((at) => [at, null] as const);
+      return { edits: new Map(taken), lines: [act] };
+    },
+  ),
+  onCautions(
+    "caution behind the act",
+    "a caution is read before the act",
+    "caution-late",
+    (lines, head, act, match) => {
+      const last = blockAt(lines, head);
+      // A later act of the kind would make it a caution on that one.
+      const end = lines.findIndex((line, i) => i > act && line.trim() === "}");
+      const pattern = RAISES[match[2] as string] as RegExp;
+      if (lines.slice(act + 1, end).some((line) => pattern.test(bareLine(line)))) return null;
+      const block = lines.slice(head, last + 1).join("\n");
+      const edits = new Map<number, string | null>(rangeOf(head, last).map((at) => [at, null]));
+      edits.set(act, `${lines[act]}\n${block}`);
+      return { edits, lines: [act] };
+    },
+  ),
+  onCautions(
+    "signal word too weak",
+    "it stands at the least word that the hazard allows",
+    "caution-too-weak",
+    (lines, head, _act, match) => {
+      const weaker: Readonly<Record<string, string>> = {
+        danger: "warning",
+        warning: "caution",
+        caution: "notice",
+      };
+      const word = weaker[match[1] as string];
+      const isLeast = match[2] === "electric-shock" || match[2] === "exhaust-gas" || match[1] !== "danger";
+      if (!word || !isLeast) return null;
+      return {
+        edits: new Map([[head, (lines[head] as string).replace(match[1] as string, word)]]),
+        lines: [head],
+      };
+    },
+  ),
   inProcedure(
     "part of a caution left out",
     "a caution has three parts",
@@ -115,7 +170,10 @@ export const CAUTION_KINDS: readonly Kind[] = [
       const end = blockAt(lines, head);
       const step = /^step ([\w-]+) "/.exec((lines[end + 2] as string).trim());
       const act = end + 3;
-      if (!step || !RAISES[HEAD.exec(bareLine(lines[head] as string))?.[2] ?? ""]?.test(bareLine(lines[act] as string)))
+      if (
+        !step ||
+        !RAISES[HEAD.exec(bareLine(lines[head] as string))?.[2] ?? ""]?.test(bareLine(lines[act] as string))
+      )
         return null;
       return { edits: new Map([[at, `${indentOf(lines[at] as string)}go to ${step[1]}`]]), lines: [act] };
     },

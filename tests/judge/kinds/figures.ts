@@ -1,7 +1,16 @@
 /**
  * Wrong changes to figures, names and lists. They are wrong by how they are made: the reason stands beside each kind.
  */
-import { type Change, type Edits, edited, type Kind, linesOf, matches, type Site } from "../change";
+import {
+  type Change,
+  type Edits,
+  edited,
+  headsAround,
+  type Kind,
+  linesOf,
+  matches,
+  type Site,
+} from "../change";
 import type { Source } from "../sources";
 
 /** A kind that changes single lines, of any file or of the procedure's alone, and is found on the line itself. */
@@ -11,6 +20,8 @@ export function onLines(
   pattern: RegExp,
   codes: readonly string[],
   change: (line: string, match: RegExpExecArray) => string | null,
+  /** So many lines below the first, where the change makes several of one. */
+  shows?: number,
 ): Kind {
   const sites = (source: Source): Site[] =>
     Object.keys(source.texts).flatMap((file) =>
@@ -18,7 +29,7 @@ export function onLines(
         const line = linesOf(source, file)[at] as string;
         const now = change(line, match);
         if (now === null || now === line) return null;
-        return { texts: edited(source, file, new Map([[at, now]])), codes, file, lines: [at] };
+        return { texts: edited(source, file, new Map([[at, now]])), codes, file, lines: [at + (shows ?? 0)] };
       }),
     );
   return { name, proof, sites };
@@ -61,7 +72,8 @@ function replaced(line: string, pattern: RegExp, by: string | ((match: string) =
     .join("");
 }
 
-const FIGURE = /(?:^|; | )(?:tighten|weight|limit|stage [\w-]+|open-time|cure|pitch|working-time|wait|run-in [\w-]+)(?: at (?:most|least))? \d/;
+const FIGURE =
+  /(?:^|; | )(?:tighten|weight|limit|stage [\w-]+|open-time|cure|pitch|working-time|wait|run-in [\w-]+)(?: at (?:most|least))? \d/;
 
 /** A letter in the middle doubled. */
 const misspelt = (name: string): string => {
@@ -81,37 +93,68 @@ const onFigures = (name: string, proof: string, code: string, change: (line: str
   onLines(name, proof, FIGURE, [code], change);
 
 export const FIGURE_KINDS: readonly Kind[] = [
-  onLines("unit of another kind", "a torque, weight or time in a unit that is none", FIGURE, ["wrong-dimension"], (line) => {
-    const one = WRONG.find(([unit]) => unit.test(line.replace(/"[^"]*"/g, "")));
-    return one && !/\d to \d|±/.test(line) ? replaced(line, one[0], one[1]) : null;
-  }),
+  onLines(
+    "unit of another kind",
+    "a torque, weight or time in a unit that is none",
+    FIGURE,
+    ["wrong-dimension"],
+    (line) => {
+      const one = WRONG.find(([unit]) => unit.test(line.replace(/"[^"]*"/g, "")));
+      return one && !/\d to \d|±/.test(line) ? replaced(line, one[0], one[1]) : null;
+    },
+  ),
   onLines("unit left out", "a figure alone, where a quantity must stand", FIGURE, ["bare-number"], (line) =>
     /\(|\d (?:h|kg|mm) \d/.test(line) ? null : replaced(line, / (?:N·m|kg|min|mm|h)(?=$|\s)/, ""),
   ),
   onFigures("unit that nobody knows", "no such unit exists", "unknown-unit", (line) =>
     /\(/.test(line) ? line : replaced(line, /(?<=\d )(?:N·m|kg|min|mm)(?=$|\s)/, (unit) => `${unit}q`),
   ),
-  onLines("decimal comma", "a comma within a number", /\d\.\d+/, ["decimal-comma"], (line) => replaced(line, /(\d)\.(\d)/, "$1,$2")),
-  onLines("limits the wrong way round", "the lower end is the greater figure", /\d+(?:\.\d+)? to \d/, ["limits-reversed"], (line, match) =>
-    /holes|^mark|belt-off/.test(match.input)
-      ? null
-      : replaced(line, /(\d+(?:\.\d+)?) to (\d+(?:\.\d+)?)/, "$2 to $1"),
+  onLines("decimal comma", "a comma within a number", /\d\.\d+/, ["decimal-comma"], (line, match) =>
+    /^thread/.test(match.input) ? null : replaced(line, /(\d)\.(\d)/, "$1,$2"),
   ),
-  onLines("figure in the second unit wrong", "the two figures differ by half", /\d N·m \(\d+ lb·ft\)/, ["units-disagree"], (line) =>
-    line.replace(/\((\d+) lb·ft\)/, (_, figure: string) => `(${Math.round(Number(figure) * 1.5)} lb·ft)`),
+  onLines(
+    "limits the wrong way round",
+    "the lower end is the greater figure",
+    /\d+(?:\.\d+)? to \d/,
+    ["limits-reversed"],
+    (line, match) =>
+      /holes|^mark|belt-off/.test(match.input)
+        ? null
+        : replaced(line, /(\d+(?:\.\d+)?) to (\d+(?:\.\d+)?)/, "$2 to $1"),
   ),
-  onLines("name misspelt", "nothing bears the name with a strange letter in it", /^(?:remove|fit|tighten|drain|fill|connect|disconnect|insert|pull) (?:new )?([\w-]{3,})/, ["unknown-name"], (line, match) =>
-    line.replace(match[1] as string, misspelt(match[1] as string)),
+  onLines(
+    "figure in the second unit wrong",
+    "the two figures differ by half",
+    /\d N·m \(\d+ lb·ft\)/,
+    ["units-disagree"],
+    (line) =>
+      line.replace(/\((\d+) lb·ft\)/, (_, figure: string) => `(${Math.round(Number(figure) * 1.5)} lb·ft)`),
   ),
-  onLines("name declared twice", "a copy of a declaration under the same name", /^(?:part|fastener|tool|fluid|temporary) ([\w-]+) ""(?! \{)[^{]*$/, ["duplicate-name"], (line) =>
-    `${line}\n${line}`,
+  onLines(
+    "name misspelt",
+    "nothing bears the name with a strange letter in it",
+    /^(?:remove|fit|tighten|drain|fill|connect|disconnect|insert|pull) (?:new )?([\w-]{3,})/,
+    ["unknown-name"],
+    (line, match) => line.replace(match[1] as string, misspelt(match[1] as string)),
   ),
-  onLines("word mistyped", "no line begins with that word", /^(?:remove|fit|tighten|limit|observe|record|wait|weight|behind|secures) /, ["not-understood"], (line) =>
-    line.replace(/^(\s*)(\w)(\w)/, "$1$3q$2"),
+  onLines(
+    "name declared twice",
+    "a copy of a declaration under the same name",
+    /^(?:part|fastener|tool|fluid|temporary) ([\w-]+) ""(?! \{)[^{]*$/,
+    ["duplicate-name"],
+    (line) => `${line}\n${line}`,
+    1,
+  ),
+  onLines(
+    "word mistyped",
+    "no line begins with that word",
+    /^(?:remove|fit|tighten|limit|observe|record|wait|weight|behind|secures) /,
+    ["not-understood"],
+    (line) => line.replace(/^(\s*)(\w)(\w)/, "$1$3q$2"),
   ),
 ];
 
-/** The count changed, where a layout gives the number of holes; found at either line. */
+/** The count changed, where a layout gives the number of holes; found at the head. */
 export const countKind: Kind = {
   name: "count that is not the number of holes",
   proof: "one more is said than the layout has holes",
@@ -120,14 +163,16 @@ export const countKind: Kind = {
       matches(source, file, /^count (\d+)$/).map(({ at, match }) => () => {
         const lines = linesOf(source, file);
         const end = lines.findIndex((line, i) => i > at && line.trim() === "}");
-        const layout = lines.findIndex((line, i) => i > at && i < end && /^\s*layout .*holes 1 to/.test(line));
+        const layout = lines.findIndex(
+          (line, i) => i > at && i < end && /^\s*layout .*holes 1 to/.test(line),
+        );
         if (layout < 0) return null;
         const now = (lines[at] as string).replace(/\d+/, String(Number(match[1]) + 1));
         return {
           texts: edited(source, file, new Map([[at, now]])),
           codes: ["count-differs"],
           file,
-          lines: [at, layout],
+          lines: [headsAround(lines, at)[0] as number],
         };
       }),
     ),

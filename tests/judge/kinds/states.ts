@@ -2,7 +2,21 @@
  * Wrong changes to what is taken off, put back, opened and closed. Each counts only where the plain enumeration, with
  * the act table's data and none of the checker's code, finds the fault meant; that also says where it shows.
  */
-import { blockAt, type Change, dropped, edited, headsAround, indentOf, isProvedWrong, type Kind, linesOf, matches, proved, type Site } from "../change";
+import {
+  blockAt,
+  type Change,
+  dropped,
+  edited,
+  headsAround,
+  indentOf,
+  isProvedWrong,
+  type Kind,
+  linesOf,
+  matches,
+  proved,
+  type Site,
+} from "../change";
+import { bareLine } from "../reader";
 import type { Source } from "../sources";
 
 const PROOF = "plain enumeration of every way";
@@ -70,15 +84,23 @@ const BACK = /^(?:repeat from|check again)/;
 const TWICE = ["part-fitted-twice", "removed-twice", "done-already"];
 
 /** Undoing that an outcome forgets before it goes back. */
-const forgottenUndo: Kind = onActs("undo before a return left out", /^(?:remove|disconnect|open|pull) /, (source, at, _m, lines) => {
-  const head = headsAround(lines, at).find((h) => /^\s*if /.test(lines[h] as string));
-  if (head === undefined) return null;
-  const last = blockAt(lines, head);
-  const back = lines.findIndex((line, i) => i > at && i < last && BACK.test(line.trim()));
-  const texts = edited(source, source.main, dropped(lines, at));
-  if (back < 0 || !isProvedWrong(source, texts, TWICE)) return null;
-  return { texts, codes: ["repeat-skips-undo"], file: source.main, lines: [back] };
-});
+const forgottenUndo: Kind = onActs(
+  "undo before a return left out",
+  /^(?:remove|disconnect|open|pull) /,
+  (source, at, _m, lines) => {
+    const head = headsAround(lines, at).find((h) => /^\s*if /.test(lines[h] as string));
+    if (head === undefined) return null;
+    const last = blockAt(lines, head);
+    const back = lines.findIndex((line, i) => i > at && i < last && BACK.test(line.trim()));
+    const texts = edited(source, source.main, dropped(lines, at));
+    const thing = bareLine(lines[at] as string).split(/[ ,]+/)[1] as string;
+    const restored = new RegExp(`^(?:fit|connect|close|insert) (?:new )?${thing}(?![\\w-])`);
+    // What the outcome itself puts back would be wrong before it goes back.
+    if (lines.slice(at, back).some((line) => restored.test(bareLine(line)))) return null;
+    if (back < 0 || !isProvedWrong(source, texts, TWICE)) return null;
+    return { texts, codes: ["repeat-skips-undo"], file: source.main, lines: [back] };
+  },
+);
 
 /** What must not stay so when the job ends early, left out before it does. */
 const leavesEarly = (name: string, pattern: RegExp): Kind =>
@@ -89,31 +111,43 @@ const leavesEarly = (name: string, pattern: RegExp): Kind =>
   );
 
 /** The start moved up to before the last thing that is fitted or tightened. */
-const startedEarly: Kind = onActs("machine started before it is whole", /^start ([\w-]+)$/, (source, at, _m, lines) => {
-  const before = lines.findLastIndex((line, i) => i < at && /^\s*(?:fit|tighten|fill) [^{]*$/.test(line));
-  if (before < 0) return null;
-  const start = lines[at] as string;
-  const edits = new Map([
-    [before, `${indentOf(lines[before] as string)}${start.trim()}\n${lines[before]}`],
-    [at, null],
-  ]);
-  return proved(source, edited(source, source.main, edits), ["started-too-soon"]);
-});
+const startedEarly: Kind = onActs(
+  "machine started before it is whole",
+  /^start ([\w-]+)$/,
+  (source, at, _m, lines) => {
+    const before = lines.findLastIndex((line, i) => i < at && /^\s*(?:fit|tighten|fill) [^{]*$/.test(line));
+    if (before < 0) return null;
+    const start = lines[at] as string;
+    const edits = new Map([
+      [before, `${indentOf(lines[before] as string)}${start.trim()}\n${lines[before]}`],
+      [at, null],
+    ]);
+    return proved(source, edited(source, source.main, edits), ["started-too-soon"]);
+  },
+);
 
-const byDoubleAngle: Kind = onActs("angle stage done twice", /^tighten ([\w-]+) \{$/, (source, at, match, lines) => {
-  const last = blockAt(lines, at);
-  const block = lines.slice(at, last + 1).join("\n");
-  const texts = edited(source, source.main, new Map([[last, `${lines[last]}\n${block}`]]));
-  const change = proved(source, texts, ["angle-twice"], match[1]);
-  if (!change) return null;
-  // In a block the place is the stage that turns by the angle.
-  const [first = 0] = change.lines;
-  const inside = Array.from({ length: last - at + 1 }, (_, i) => first + i);
-  return { ...change, lines: inside };
-});
+const byDoubleAngle: Kind = onActs(
+  "angle stage done twice",
+  /^tighten ([\w-]+) \{$/,
+  (source, at, match, lines) => {
+    const last = blockAt(lines, at);
+    const block = lines.slice(at, last + 1).join("\n");
+    const texts = edited(source, source.main, new Map([[last, `${lines[last]}\n${block}`]]));
+    const change = proved(source, texts, ["angle-twice"], match[1]);
+    if (!change) return null;
+    // In a block the place is the stage that turns by the angle.
+    const [first = 0] = change.lines;
+    const inside = Array.from({ length: last - at + 1 }, (_, i) => first + i);
+    return { ...change, lines: inside };
+  },
+);
 
 export const STATE_KINDS: readonly Kind[] = [
-  drops("refitting a part left out", /^fit (?:new |old )?([\w-]+)(?! by hand)(?: way-round [\w-]+| in own place)?$/, "part-left-off"),
+  drops(
+    "refitting a part left out",
+    /^fit (?:new |old )?([\w-]+)(?! by hand)(?: way-round [\w-]+| in own place)?$/,
+    "part-left-off",
+  ),
   drops("final tightening left out", /^tighten ([\w-]+)/, "finger-tight-left"),
   drops("connecting left out", /^connect ([\w-]+)$/, "connection-left-open"),
   drops("closing left out", /^close ([\w-]+)$/, "connection-left-open"),
@@ -131,13 +165,19 @@ export const STATE_KINDS: readonly Kind[] = [
     proved(source, edited(source, source.main, dropped(lines, at)), ["blocked-by"], match[1]),
   ),
   onActs("bolts left in", /^remove ([\w-]+)(, .+| discard.*| holding.*)?$/, (source, at, match, lines) => {
-    const rest = match[2]?.startsWith(",") ? (lines[at] as string).replace(/remove [\w-]+, /, "remove ") : null;
+    const rest = match[2]?.startsWith(",")
+      ? (lines[at] as string).replace(/remove [\w-]+, /, "remove ")
+      : null;
     const texts = edited(source, source.main, new Map([[at, rest]]));
     return proved(source, texts, ["fastener-still-holds"], match[1]);
   }),
   doubled("removal said twice", /^remove ([\w-]+)$/, "removed-twice"),
   doubled("fitting said twice", /^fit (?:new )?([\w-]+)/, "part-fitted-twice"),
-  doubled("act said twice", /^(?:disconnect|connect|open|close|isolate|restore|insert|pull|support|release|raise|lower|start|stop) ([\w-]+)/, "done-already"),
+  doubled(
+    "act said twice",
+    /^(?:disconnect|connect|open|close|isolate|restore|insert|pull|support|release|raise|lower|start|stop) ([\w-]+)/,
+    "done-already",
+  ),
   swaps("two removals in the wrong order", /^remove /, /^remove /, ["blocked-by", "fastener-still-holds"]),
   swaps("two fittings in the wrong order", /^fit /, /^fit (?!.*by hand)/, ["blocked-by"]),
   swaps("tightened before it is in", /^fit .* by hand$/, /^tighten [^{]*$/, ["tightened-before-fitted"]),

@@ -33,11 +33,22 @@ const leftOut = (
   }));
 
 /** A word of a line left out, found on the line. */
-const saidLess = (name: string, proof: string, pattern: RegExp, words: RegExp, codes: readonly string[]): Kind =>
-  onLines(name, proof, pattern, codes, (line) => line.replace(words, ""));
+const saidLess = (
+  name: string,
+  proof: string,
+  pattern: RegExp,
+  words: RegExp,
+  codes: readonly string[],
+): Kind => onLines(name, proof, pattern, codes, (line) => line.replace(words, ""));
 
 export const TRADE_KINDS: readonly Kind[] = [
-  saidLess("wrench left out", "a torque with nothing that shows it", /^tighten [\w-]+ with [\w-]*wrench( |$)/, / +with [\w-]*wrench/, ["tool-undeclared"]),
+  saidLess(
+    "wrench left out",
+    "a torque with nothing that shows it",
+    /^tighten [\w-]+ with [\w-]*wrench( |$)/,
+    / +with [\w-]*wrench/,
+    ["tool-undeclared"],
+  ),
   inProcedure(
     "wrench too small",
     "the wrench ends at 1.5 N·m, and no bolt is tightened to less",
@@ -48,10 +59,15 @@ export const TRADE_KINDS: readonly Kind[] = [
       lines: linesThat(lines, new RegExp(`^(?:tighten|stage) .*with .*${word(match[1] as string)}`)),
     }),
   ),
-  leftOut("kit item left out", "the new part is in no kit", /^item ([\w-]+) \d/, "kit-item-missing", (lines, _at, match) =>
-    linesThat(lines, new RegExp(`^item ${word(match[1] as string)}`)).length > 1
-      ? []
-      : linesThat(lines, new RegExp(`^fit new ${word(match[1] as string)}`)),
+  leftOut(
+    "kit item left out",
+    "the new part is in no kit",
+    /^item ([\w-]+) \d/,
+    "kit-item-missing",
+    (lines, _at, match) =>
+      linesThat(lines, new RegExp(`^item ${word(match[1] as string)}`)).length > 1
+        ? []
+        : linesThat(lines, new RegExp(`^fit new ${word(match[1] as string)}`)),
   ),
   inProcedure(
     "kit item that nobody fits",
@@ -59,33 +75,102 @@ export const TRADE_KINDS: readonly Kind[] = [
     /^kit "" \{$/,
     ["kit-item-unused"],
     (lines, at) => {
-      const isFittedNew = (name: string): boolean => lines.some((l) => new RegExp(`fit new ${word(name)}`).test(l));
+      const isFittedNew = (name: string): boolean =>
+        lines.some((l) => new RegExp(`fit new ${word(name)}`).test(l));
       const names = lines.flatMap((l) => /^\s*remove ([\w-]+)(?: +keep)?$/.exec(l)?.[1] ?? []);
       const name = names.find((n) => !isFittedNew(n));
-      return name ? { edits: new Map([[at, `${lines[at]}\n    item ${name} 1 "X-1"`]]), lines: [at + 1] } : null;
+      return name
+        ? { edits: new Map([[at, `${lines[at]}\n    item ${name} 1 "X-1"`]]), lines: [at + 1] }
+        : null;
     },
   ),
-  inProcedure("tool that nobody uses", "no line names it", /^tool ([\w-]+) "" ?/, ["tool-unused"], (lines, at) => ({
-    edits: new Map([[at, `${indentOf(lines[at] as string)}tool odd-tool "Odd tool"\n${lines[at]}`]]),
-    lines: [at],
-  })),
-  leftOut("label left out", "the machine says that the two are like each other", /^label ([\w-]+), ([\w-]+) ""$/, "not-told-apart", (lines, at, match) => {
-    const both = new RegExp(`^(?:disconnect|remove) .*(?:${word(match[1] as string)}|${word(match[2] as string)})`);
-    return linesThat(lines, both, at);
-  }),
-  saidLess("which way round left out", "the machine says that it goes one way", /^fit .* way-round [\w-]+$/, / +way-round [\w-]+/, ["way-round-unsaid"]),
-  saidLess("own place left out", "the machine says that each goes back where it was", /^fit [\w-]+ in own place$/, / +in own place/, ["own-place-lost"]),
-  saidLess("nobody watches", "a person is named, and stands by nowhere", /^isolate [\w-]+ watched by [\w-]+$/, / +watched by [\w-]+/, ["second-person-absent", "unused-declaration"]),
-  saidLess("nothing held", "the bolt sits on a shaft whose belt is off", /^(?:tighten|remove) .*holding [\w-]+ with [\w-]+$/, / +holding [\w-]+ +with [\w-]+/, ["nothing-holds", "pin-takes-torque"]),
-  leftOut("tester not proved", "a tester is proved before and after", /^prove ([\w-]+) on/, "tester-not-proved", (lines, _at, match) =>
-    linesThat(lines, new RegExp(`^limit .*with ${word(match[1] as string)}`)),
+  inProcedure(
+    "tool that nobody uses",
+    "no line names it",
+    /^tool ([\w-]+) "" ?/,
+    ["tool-unused"],
+    (lines, at) => ({
+      edits: new Map([[at, `${indentOf(lines[at] as string)}tool odd-tool "Odd tool"\n${lines[at]}`]]),
+      lines: [at],
+    }),
   ),
-  leftOut("stored charge not waited for", "the machine says how long the charge stays", /^wait (\d+) min$/, "wait-missing", (lines, at) => {
-    const isolated = linesThat(lines, /^isolate /, at - 3, at);
-    return isolated.length > 0 ? linesThat(lines, /^(?:remove|disconnect|open) /, at) : [];
-  }),
-  onLinesBefore("too short a wait for the cure", "the sealant says how long it needs", /^wait (\d) h after/, "cured-too-soon", /^(?:fill|start|restore) /, (line) =>
-    line.replace(/wait \d h/, "wait 10 min"),
+  inProcedure(
+    "label left out",
+    "the machine says that the two are like each other, and both are off at once",
+    /^label ([\w-]+), ([\w-]+) ""$/,
+    ["not-told-apart", "long-and-short-mixed"],
+    (lines, at, match) => {
+      const off = [match[1], match[2]].map(
+        (name) =>
+          linesThat(lines, new RegExp(`^(?:disconnect|remove) (?:[\\w-]+, )*${word(name as string)}`), at)[0],
+      );
+      const [one, other] = off;
+      return one === undefined || other === undefined
+        ? null
+        : { edits: new Map([[at, null]]), lines: [one, other] };
+    },
+  ),
+  saidLess(
+    "which way round left out",
+    "the machine says that it goes one way",
+    /^fit .* way-round [\w-]+$/,
+    / +way-round [\w-]+/,
+    ["way-round-unsaid"],
+  ),
+  saidLess(
+    "own place left out",
+    "the machine says that each goes back where it was",
+    /^fit [\w-]+ in own place$/,
+    / +in own place/,
+    ["own-place-lost"],
+  ),
+  inProcedure(
+    "nobody watches",
+    "what is under high voltage is watched at one act and not at the other",
+    /^(?:remove|disconnect) .*watched by [\w-]+$/,
+    ["second-person-absent"],
+    (lines, at) =>
+      linesThat(lines, /^(?:remove|disconnect) .*watched by [\w-]+$/).length < 2
+        ? null
+        : { edits: new Map([[at, (lines[at] as string).replace(/ +watched by [\w-]+/, "")]]), lines: [at] },
+  ),
+  saidLess(
+    "nothing held",
+    "the bolt sits on a shaft whose belt is off",
+    /^(?:tighten|remove) .*holding [\w-]*(?:pulley|wheel|sprocket)[\w-]* with [\w-]+$/,
+    / +holding [\w-]+ +with [\w-]+/,
+    ["nothing-holds", "pin-takes-torque"],
+  ),
+  leftOut(
+    "tester not proved",
+    "a tester is proved before and after",
+    /^prove ([\w-]+) on/,
+    "tester-not-proved",
+    (lines, _at, match) => {
+      const proofs = linesThat(lines, new RegExp(`^prove ${word(match[1] as string)}`));
+      const uses = linesThat(lines, new RegExp(`^limit .*with ${word(match[1] as string)}`));
+      // A third proof would stand in for the one left out.
+      return proofs.length === 2 ? uses.map((at) => headsAround(lines, at)[0] as number) : [];
+    },
+  ),
+  leftOut(
+    "stored charge not waited for",
+    "the machine says how long the charge stays",
+    /^wait (\d+) min$/,
+    "wait-missing",
+    (lines, at) => {
+      const isolated = linesThat(lines, /^isolate /, at - 2, at);
+      const touched = linesThat(lines, /^remove [\w-]*condenser/, at)[0] ?? -1;
+      return isolated.length > 0 && touched >= 0 && touched < at + 20 ? [touched] : [];
+    },
+  ),
+  onLinesBefore(
+    "too short a wait for the cure",
+    "the sealant says how long it needs",
+    /^wait (\d) h after/,
+    "cured-too-soon",
+    /^(?:fill|start|restore) /,
+    (line) => line.replace(/wait \d h/, "wait 10 min"),
   ),
   inProcedure(
     "sealant open for too long",
@@ -107,7 +192,8 @@ export const TRADE_KINDS: readonly Kind[] = [
       const name = names.find((n) => lines.some((l) => new RegExp(`tighten ${word(n)} +with`).test(l)));
       const check = headsAround(lines, at)[0];
       if (check === undefined || !name) return null;
-      if (lines.some((line, i) => i > at && /^\s*proves /.test(line) && new RegExp(word(name)).test(line))) return null;
+      if (lines.some((line, i) => i > at && /^\s*proves /.test(line) && new RegExp(word(name)).test(line)))
+        return null;
       const end = blockAt(lines, check);
       const tight = lines.find((l) => new RegExp(`tighten ${word(name)} +with`).test(l)) as string;
       const pad = indentOf(lines[check] as string);
@@ -115,11 +201,23 @@ export const TRADE_KINDS: readonly Kind[] = [
       return { edits: new Map([[end, `${lines[end]}\n${step.join("\n")}`]]), lines: [end + 2] };
     },
   ),
-  onLinesBefore("odd number of turns", "the wheels have 1 to 2 or 2 to 3 teeth, so one turn fewer puts a mark elsewhere", /^turn [\w-]+ (\d) turns [\w-]+/, "mark-cannot-align", /^marks /, (line) =>
-    line.replace(/(\d) turns/, (_, n: string) => (n === "2" ? "1 turn" : `${Number(n) - 1} turns`)),
+  onLinesBefore(
+    "odd number of turns",
+    "the wheels have 1 to 2 or 2 to 3 teeth, so one turn fewer puts a mark elsewhere",
+    /^turn [\w-]+ (\d) turns [\w-]+/,
+    "mark-cannot-align",
+    /^marks /,
+    (line) => line.replace(/(\d) turns/, (_, n: string) => (n === "2" ? "1 turn" : `${Number(n) - 1} turns`)),
   ),
-  onLines("turned the wrong way", "the machine says which way the shaft turns", /^turn [\w-]+ \d turns? (?:anti)?clockwise/, ["turned-wrong-way"], (line) =>
-    / anticlockwise/.test(line) ? line.replace(" anticlockwise", " clockwise") : line.replace(" clockwise", " anticlockwise"),
+  onLines(
+    "turned the wrong way",
+    "the machine says which way the shaft turns",
+    /^turn [\w-]+ \d turns? (?:anti)?clockwise/,
+    ["turned-wrong-way"],
+    (line) =>
+      / anticlockwise/.test(line)
+        ? line.replace(" anticlockwise", " clockwise")
+        : line.replace(" clockwise", " anticlockwise"),
   ),
   inProcedure(
     "turned with the pin in",
@@ -127,8 +225,13 @@ export const TRADE_KINDS: readonly Kind[] = [
     /^pull ([\w-]*(?:crank|motor)-pin[\w-]*)$/,
     ["turned-with-pin-in"],
     (lines, at) => {
-      const inOutcome = headsAround(lines, at).some((h) => /^\s*if /.test(lines[h] as string));
-      return inOutcome ? null : { edits: new Map([[at, null]]), lines: [nextThat(lines, at, /^turn /)] };
+      const turn = nextThat(lines, at, /^turn /);
+      if (turn < 0 || headsAround(lines, at).some((h) => /^\s*if /.test(lines[h] as string))) return null;
+      const edits = new Map([
+        [at, null],
+        [turn, `${lines[turn]}\n${lines[at]}`],
+      ]);
+      return { edits, lines: [turn] };
     },
   ),
   inProcedure(
@@ -144,7 +247,7 @@ export const TRADE_KINDS: readonly Kind[] = [
           [at, lines[next] as string],
           [next, lines[at] as string],
         ]),
-        lines: [at, next],
+        lines: [at, next, headsAround(lines, at)[0] ?? at],
       };
     },
   ),
@@ -177,7 +280,12 @@ export const TRADE_KINDS: readonly Kind[] = [
           if (!/^\s*fastener/.test(lines[head] ?? "") || stages.length === 0) return null;
           const left = lines.map((line, i) => (i === at ? "" : line)).join("\n");
           const inside = Array.from({ length: blockAt(lines, head) - head }, (_, i) => head + i);
-          return { texts: { ...source.texts, [file]: left }, codes: ["yield-without-renewal"], file, lines: inside };
+          return {
+            texts: { ...source.texts, [file]: left },
+            codes: ["yield-without-renewal"],
+            file,
+            lines: inside,
+          };
         });
       }),
   },
@@ -193,7 +301,9 @@ function onLinesBefore(
   change: (line: string) => string,
 ): Kind {
   return inProcedure(name, proof, pattern, [code], (lines, at) => {
-    const next = nextThat(lines, at, shows);
+    const below = nextThat(lines, at, shows);
+    // What a check asks is found at its head.
+    const next = /^\s*marks /.test(lines[below] ?? "") ? (headsAround(lines, below)[0] ?? -1) : below;
     const now = change(lines[at] as string);
     return next < 0 || now === lines[at] ? null : { edits: new Map([[at, now]]), lines: [next] };
   });

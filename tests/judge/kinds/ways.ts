@@ -13,10 +13,15 @@ function inBlock(lines: readonly string[], head: number, last: number, pattern: 
 
 /** The head of the check around a line, and its last line. */
 function checkAround(lines: readonly string[], at: number): readonly [number, number] | null {
-  const head = [at, ...headsAround(lines, at)].find((h) => /^check [^a]|^check a(?!gain)/.test(bareLine(lines[h] as string)));
+  const head = [at, ...headsAround(lines, at)].find((h) =>
+    /^check [^a]|^check a(?!gain)/.test(bareLine(lines[h] as string)),
+  );
   if (head === undefined) return null;
   return [head, Math.max(...dropped(lines, head).keys())];
 }
+
+const isInside = (block: readonly [number, number] | null, at: number): boolean =>
+  block !== null && at > block[0] && at < block[1];
 
 export const WAY_KINDS: readonly Kind[] = [
   onLines(
@@ -34,7 +39,9 @@ export const WAY_KINDS: readonly Kind[] = [
     (lines, at) => {
       const check = checkAround(lines, at);
       const outcome = bareLine(lines[at] as string).replace("still ", "");
-      const head = check ? inBlock(lines, check[0], check[1], new RegExp(`^${outcome.replace(/[{]/g, "\\$&")}$`)) : -1;
+      const head = check
+        ? inBlock(lines, check[0], check[1], new RegExp(`^${outcome.replace(/[{]/g, "\\$&")}$`))
+        : -1;
       if (head < 0) return null;
       return { edits: dropped(lines, at), lines: [head] };
     },
@@ -48,7 +55,10 @@ export const WAY_KINDS: readonly Kind[] = [
       const check = checkAround(lines, at);
       const asks = check && inBlock(lines, check[0], check[1], /^observe /) >= 0;
       const other = asks ? "over" : "yes";
-      return { edits: new Map([[at, (lines[at] as string).replace(`if ${match[1]}`, `if ${other}`)]]), lines: [at] };
+      return {
+        edits: new Map([[at, (lines[at] as string).replace(`if ${match[1]}`, `if ${other}`)]]),
+        lines: [at],
+      };
     },
   ),
   inProcedure(
@@ -96,7 +106,8 @@ export const WAY_KINDS: readonly Kind[] = [
       if (!check || lines.some((line) => new RegExp(`(?:when|only if) ${name} `).test(line))) return null;
       const edits = new Map([[at, null]]);
       for (let i = check[0] + 1; i < check[1]; i++)
-        if (/^\s*if /.test(lines[i] as string)) for (const line of dropped(lines, i).keys()) edits.set(line, null);
+        if (/^\s*if /.test(lines[i] as string))
+          for (const line of dropped(lines, i).keys()) edits.set(line, null);
       return { edits, lines: [check[0]] };
     },
   ),
@@ -108,7 +119,8 @@ export const WAY_KINDS: readonly Kind[] = [
     (lines, at) => {
       const check = checkAround(lines, at);
       const name = check ? /^check ([\w-]+) /.exec(bareLine(lines[check[0]] as string))?.[1] : null;
-      const uses = lines.flatMap((line, i) => (new RegExp(`(?:when|only if) ${name} `).test(line) ? [i] : []));
+      const asks = new RegExp(`^when ${name} `);
+      const uses = lines.flatMap((line, i) => (asks.test(bareLine(line)) && !isInside(check, i) ? [i] : []));
       return check && name && uses.length > 0 ? { edits: new Map([[at, null]]), lines: uses } : null;
     },
   ),
