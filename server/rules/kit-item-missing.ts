@@ -56,7 +56,8 @@ procedure reseal "Renew the drum seal" {
       if (items.length === 0) {
         // A kept one may be new still; not where one that came off was thrown away.
         const removals = removalsOf(procedure, thing);
-        if (removals.length === 0 || !removals.every(keeps)) report({ place, args });
+        const discards = removals.some(({ act }) => act.discard || act.verb === "throw-away");
+        if (discards || !removals.some(keeps)) report({ place, args });
       } else if (sometimes && items.every(isConditional) && isAlways(procedure, fitting, items)) {
         report({ place, message: "sometimes", args, related: [{ place: sometimes.place, message: "item" }] });
       }

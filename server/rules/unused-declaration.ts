@@ -118,12 +118,18 @@ function usedNames(bindings: Procedure["bindings"]): ReadonlySet<string> {
   return new Set(bindings.map((b) => b.name));
 }
 
-/** Something is used with what it is made of: a condition by one of its answers, a part by one of its faces. */
+/**
+ * Something is used with what it is made of: a condition by one of its answers, a part by one of its faces. Variants
+ * are used together: they part the serial numbers.
+ */
 function isUsed(thing: Thing, all: readonly Thing[], used: ReadonlySet<string>): boolean {
   if (used.has(thing.name)) return true;
   const inside = (t: Thing): boolean =>
     t.kind === "choice" && t.line > thing.line && t.line < thing.line + thing.entry.lineCount;
-  const belongs = (t: Thing): boolean => t.entry === thing.entry || (thing.kind === "one-of" && inside(t));
+  const belongs = (t: Thing): boolean =>
+    t.entry === thing.entry ||
+    (thing.kind === "one-of" && inside(t)) ||
+    (thing.kind === "variant" && t.kind === "variant");
   return all.some((t) => used.has(t.name) && belongs(t));
 }
 

@@ -148,7 +148,7 @@ function scopeOf(blocks: readonly Block[], { at, point }: Caution, raised: reado
   return at;
 }
 
-/** Whether a caution stands after an act in the same section and there is no other act after it that it could be for. */
+/** Whether a caution stands after an act in the same step or section and there is no other act after it there that it could be for. */
 function isLate(
   blocks: readonly Block[],
   { at, point }: Caution,
@@ -160,7 +160,9 @@ function isLate(
   const section = sectionOf(blocks, point.block);
   if (section !== sectionOf(blocks, (points[act] as Point).block)) return false;
   const next = raised[lowerBound(raised, at)] ?? Number.POSITIVE_INFINITY;
-  return next >= (blocks[section] as Block).end;
+  const isTogether =
+    point.block === (points[act] as Point).block && point.parent === (points[act] as Point).parent;
+  return next >= (blocks[isTogether ? point.block : section] as Block).end;
 }
 
 function sectionOf(blocks: readonly Block[], block: number): number {

@@ -153,7 +153,7 @@ describe.each(cleanExamples().map(({ path, text }, i) => [path, text, i] as cons
     const first = readDocument(start);
     let document = first;
     let [same, lost] = [0, 0];
-    for (let step = 0; step < (layout === "as it is" ? 200 : 50); step++) {
+    for (let step = 0; step < (layout === "as it is" ? 80 : 25); step++) {
       const before = document;
       // Back to the whole text now and then, else everything is soon in shreds.
       if (step % 9 === 8) document = applyEdits(document, [undoOf(first, document)]);

@@ -84,7 +84,17 @@ function judgeKind(
   const others = new Map<string, number>();
   const misses: Miss[] = [];
   const seen = new Set<string>();
-  for (const { source, site } of inTurn(kind, sources, random)) {
+  const isByHand = (one: Source): boolean => one.origin !== "generated";
+  const byHand = inTurn(kind, sources.filter(isByHand), random);
+  const generated = inTurn(
+    kind,
+    sources.filter((one) => !isByHand(one)),
+    random,
+  );
+  // Up to two thirds of them in texts written by hand, the rest in generated ones as far as there are places.
+  const most = Math.ceil((2 * each) / 3);
+  for (const { source, site } of [...byHand, ...generated, ...byHand]) {
+    if (isByHand(source) && mutants === handWritten && mutants >= most) continue;
     if (mutants >= each) break;
     const change = site();
     if (!change) continue;
@@ -104,7 +114,7 @@ function judgeKind(
   return { kind, mutants, reported, handWritten, others, misses };
 }
 
-/** The places of a kind, one from each source in turn, at random within it; what was written by hand comes first. */
+/** The places of a kind, one from each source in turn, at random within it. */
 function inTurn(kind: Kind, sources: readonly Source[], random: Random): { source: Source; site: Site }[] {
   const queues = sources.map((source) => ({ source, sites: [...kind.sites(source)] }));
   const turns: { source: Source; site: Site }[] = [];

@@ -63,11 +63,16 @@ interface Machine {
   /** Which decision a word of `when` is about, and the value it asks for. */
   readonly conditions: Map<string, readonly [string, string]>;
   readonly lifters: Set<string>;
-  readonly pins: string[];
+  /** What is put into something, with what it goes into. */
+  readonly pins: (readonly [string, string])[];
+  /** What turns or springs, so that a pin in it is no mere cap. */
+  readonly locked: Set<string>;
 }
 
 function declare(machine: Machine, node: Node): void {
-  const { parts, stages, decided, conditions, lifters, pins } = machine;
+  const { parts, stages, decided, conditions, lifters, pins, locked } = machine;
+  const shaft = /^shaft ([\w-]+)/.exec(node.text)?.[1];
+  if (shaft) locked.add(shaft);
   const head = DECLARES.exec(node.text);
   const facts = [node.text, ...node.inside.map((inside) => inside.text)].join(" ; ").replace(/ +/g, " ");
   const one = /^(symptom|option|bulletin|one-of|tool) ([\w-]+)/.exec(node.text);
@@ -83,7 +88,13 @@ function declare(machine: Machine, node: Node): void {
   }
   if (!head) return;
   const [, kind, thing = ""] = head;
-  if (kind === "temporary" && facts.includes(" into ")) pins.push(thing);
+  if (kind === "temporary" && facts.includes(" into "))
+    pins.push([thing, namesAfter(facts, "into")[0] as string]);
+  if (facts.includes(" spring-loaded")) locked.add(thing);
+  for (const inside of node.inside) {
+    const pulley = /^pulley +([\w-]+).* on [\w-]/.exec(inside.text);
+    if (pulley) locked.add(pulley[1] as string);
+  }
   if (kind === "fastener")
     stages.set(
       thing,
@@ -111,6 +122,7 @@ function readMachine(files: readonly Node[][], procedure: Node): Machine {
     conditions: new Map(),
     lifters: new Set(),
     pins: [],
+    locked: new Set(),
   };
   for (const node of files.flat()) {
     const found = /^machine ([\w-]+)/.exec(node.text);
@@ -175,7 +187,8 @@ class Reader {
   ) {}
 
   read(): Reading {
-    const { parts, decided, pins } = this.machine;
+    const { parts, decided, locked } = this.machine;
+    const pins = this.machine.pins.flatMap(([pin, into]) => (locked.has(into) ? [pin] : []));
     const visit = (node: Node): void => {
       for (const word of /^when ([\w-]+)/.exec(node.text)?.slice(1) ?? []) this.tested.add(word);
       for (const inside of node.inside) visit(inside);
@@ -226,6 +239,10 @@ class Reader {
       for (const thing of namesAfter(text.replace(/ +/g, " "), word)) {
         const isOut = word === "off" && this.machine.parts[thing]?.fastener;
         into[thing] = [...(into[thing] ?? []), isOut ? "out" : (STATES[word] ?? word)];
+        // What is off has no bolts in it.
+        if (word !== "off" || isOut) continue;
+        for (const [bolt, { secures }] of Object.entries(this.machine.parts))
+          if (secures?.includes(thing)) into[bolt] = ["out"];
       }
     }
   }
@@ -283,6 +300,7 @@ class Reader {
 
   private valuesFor(check: string, outcome: string): readonly string[] {
     const all = this.machine.decided[check] ?? [];
+    if (all.includes(BEYOND)) return outcome === "not met" ? [BEYOND] : [outcome];
     if (outcome === "not met") return all.filter((value) => value !== "met");
     if (!all.includes(outcome)) throw new Unread(`${check} ${outcome}`);
     return [outcome];
@@ -364,15 +382,18 @@ class Reader {
   }
 }
 
+/** The outcome of a choice by value where none of the values holds. */
+const BEYOND = "beyond";
+
 /** How a check can turn out, by what it measures or asks. */
 function outcomesOf(inside: readonly Node[]): string[] {
   const limits = inside.filter((n) => n.text.startsWith("limit ")).map((n) => n.text);
+  const choices = inside.flatMap((n) => /^choose ([\w-]+)/.exec(n.text)?.[1] ?? []);
+  if (choices.length > 0) return limits.length > 0 ? [...choices, BEYOND] : choices;
   if (limits.length > 0) {
     const over = limits.some((limit) => !/at least|over /.test(limit));
     const under = limits.some((limit) => !/at most|under /.test(limit));
     return ["met", ...(over ? ["over"] : []), ...(under ? ["under"] : [])];
   }
-  const choices = inside.flatMap((n) => /^choose ([\w-]+)/.exec(n.text)?.[1] ?? []);
-  if (choices.length > 0) return choices;
   return inside.some((n) => n.text.startsWith("marks ")) ? ["met", "missed"] : ["yes", "no"];
 }

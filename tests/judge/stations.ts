@@ -101,6 +101,8 @@ thread M6
 class 8.8
 dry
 count 4
+layout row  holes 1 to 4
+order ${pick(random, ["2, 3, 1, 4", "3, 2, 4, 1", "2, 3, 4, 1"])}
 tighten 8 N·m
 }
 fastener cover-bolts-${n} "Bolts of cover ${n}" {

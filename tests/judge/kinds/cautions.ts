@@ -53,6 +53,9 @@ function raising(source: Source, head: number, hazard: string): readonly number[
   if (first < 0 || !pattern) return [];
   for (let at = first; at < Math.min(first + 4, lines.length); at++) {
     const bare = bareLine(lines[at] as string);
+    // Of a supply that was told of before, it need not be told again.
+    if (hazard === "chemical" && lines.slice(0, head).some((l) => HEAD.exec(bareLine(l))?.[2] === hazard))
+      return [];
     if (pattern.test(bare) && (hazard !== "chemical" || isHarmful(source, bare))) return [at];
     if (!/^(?:open|remove|insert|wait|align|close|clean) /.test(bare)) return [];
   }

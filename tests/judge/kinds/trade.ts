@@ -61,11 +61,12 @@ export const TRADE_KINDS: readonly Kind[] = [
   ),
   leftOut(
     "kit item left out",
-    "the new part is in no kit",
+    "the old one is thrown away, and the new one is in no kit",
     /^item ([\w-]+) \d/,
     "kit-item-missing",
     (lines, _at, match) =>
-      linesThat(lines, new RegExp(`^item ${word(match[1] as string)}`)).length > 1
+      linesThat(lines, new RegExp(`^item ${word(match[1] as string)}`)).length > 1 ||
+      linesThat(lines, new RegExp(`^remove .*${word(match[1] as string)}.* discard`)).length === 0
         ? []
         : linesThat(lines, new RegExp(`^fit new ${word(match[1] as string)}`)),
   ),
@@ -159,18 +160,23 @@ export const TRADE_KINDS: readonly Kind[] = [
     /^wait (\d+) min$/,
     "wait-missing",
     (lines, at) => {
-      const isolated = linesThat(lines, /^isolate /, at - 2, at);
+      // A wait for another circuit, cut off before, would do as well.
+      const isolated = linesThat(lines, /^isolate /, -1, at).filter(
+        (line, _, all) => line === at - 1 && all.length === 1,
+      );
       const touched = linesThat(lines, /^remove [\w-]*condenser/, at)[0] ?? -1;
       return isolated.length > 0 && touched >= 0 && touched < at + 20 ? [touched] : [];
     },
   ),
-  onLinesBefore(
+  inProcedure(
     "too short a wait for the cure",
-    "the sealant says how long it needs",
+    "the sealant says how long it needs before its fluid is filled in or the machine is started",
     /^wait (\d) h after/,
-    "cured-too-soon",
-    /^(?:fill|start|restore) /,
-    (line) => line.replace(/wait \d h/, "wait 10 min"),
+    ["cured-too-soon"],
+    (lines, at) => ({
+      edits: new Map([[at, (lines[at] as string).replace(/wait \d h/, "wait 10 min")]]),
+      lines: [/^fill /, /^start /].flatMap((act) => linesThat(lines, act, at)[0] ?? []),
+    }),
   ),
   inProcedure(
     "sealant open for too long",
@@ -209,15 +215,18 @@ export const TRADE_KINDS: readonly Kind[] = [
     /^marks /,
     (line) => line.replace(/(\d) turns/, (_, n: string) => (n === "2" ? "1 turn" : `${Number(n) - 1} turns`)),
   ),
-  onLines(
+  inProcedure(
     "turned the wrong way",
     "the machine says which way the shaft turns",
-    /^turn [\w-]+ \d turns? (?:anti)?clockwise/,
+    /^turn ([\w-]+) \d turns? ((?:anti)?clockwise)/,
     ["turned-wrong-way"],
-    (line) =>
-      / anticlockwise/.test(line)
-        ? line.replace(" anticlockwise", " clockwise")
-        : line.replace(" clockwise", " anticlockwise"),
+    (lines, at, match, source) => {
+      const only = new RegExp(`shaft ${word(match[1] as string)}.* turns ${match[2]} only`);
+      if (!Object.values(source.texts).some((text) => only.test(text))) return null;
+      const other = match[2] === "clockwise" ? " anticlockwise" : " clockwise";
+      const now = (lines[at] as string).replace(/ (?:anti)?clockwise/, other);
+      return { edits: new Map([[at, now]]), lines: [at] };
+    },
   ),
   inProcedure(
     "turned with the pin in",
