@@ -181,6 +181,11 @@ export const CLAUSES: readonly Clause[] = [
   clause("loaded", "loaded", "It takes or gives power."),
   clause("meshes", "meshes things:NAMES(part)", "The gear it runs with."),
   clause("at-angle", "at angle:QUANTITY(angle)", "The shaft's angle at the mark."),
+  clause(
+    "seen-at",
+    "seen at angle:QUANTITY(angle)",
+    "Where on the rim the mark is seen when it stands in line, from three o'clock, anticlockwise in the view.",
+  ),
 
   // Hazards of the house
   clause(

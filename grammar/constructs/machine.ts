@@ -153,6 +153,7 @@ export const MACHINE_CONSTRUCTS: readonly Construct[] = [
       "battery",
       "renew",
       "count",
+      "centre",
     ],
     block: "may",
     holds: "part",
@@ -220,7 +221,7 @@ export const MACHINE_CONSTRUCTS: readonly Construct[] = [
   belt("belt", "A belt and the pulleys it runs round."),
   belt("chain", "A chain and the sprockets it runs round."),
   one("mark", "mark name:NAME title:TEXT", ["machine"], "A mark that can be lined up.", {
-    clauses: ["on-shaft", "at-angle", "behind", "only-on"],
+    clauses: ["on-shaft", "at-angle", "seen-at", "behind", "only-on"],
     block: "may",
     holds: "shaft",
     declares: "mark",

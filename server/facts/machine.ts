@@ -282,13 +282,20 @@ export interface Pulley {
   readonly loaded: boolean;
 }
 
+/** What a belt or chain is made like; null where nothing says so. */
+export type BeltMake = "toothed" | "ribbed" | "vee" | "flat" | "chain" | null;
+
 export interface BeltFacts {
   readonly toothed: boolean;
+  readonly make: BeltMake;
   readonly pitch: Quantity | null;
   readonly teeth: number | null;
   readonly length: Quantity | null;
   readonly thickness: Quantity | null;
+  /** Where the length, or the teeth that make it, are said. */
+  readonly lengthAt: At | null;
   readonly path: "clockwise" | "anticlockwise" | null;
+  readonly pathAt: At | null;
   readonly pulleys: readonly Pulley[];
 }
 
@@ -296,11 +303,14 @@ export interface BeltFacts {
 export const beltFacts = keptByEntry(
   (entry: Entry): BeltFacts => ({
     toothed: hasClause(entry, "toothed"),
+    make: makeOf(entry),
     pitch: quantityIn(clauseOf(entry, "pitch"), "pitch"),
     teeth: countIn(clauseOf(entry, "teeth"), "teeth"),
     length: quantityIn(clauseOf(entry, "length"), "length"),
     thickness: quantityIn(clauseOf(entry, "thickness"), "thickness"),
+    lengthAt: (clauseOf(entry, "length") ?? clauseOf(entry, "teeth"))?.at ?? null,
     path: (textIn(clauseOf(entry, "path"), "path") || null) as BeltFacts["path"],
+    pathAt: clauseOf(entry, "path")?.at ?? null,
     pulleys: clausesOf(entry, "pulley").flatMap((d) => {
       const part = namesIn(d, "part")[0];
       if (!part) return [];
@@ -321,19 +331,80 @@ export const beltFacts = keptByEntry(
   }),
 );
 
+const MAKES = ["toothed", "ribbed", "vee", "flat"] as const;
+
+function makeOf(entry: Entry): BeltMake {
+  if (entry.construct === "chain") return "chain";
+  return MAKES.find((make) => hasClause(entry, make)) ?? null;
+}
+
+export interface GearFacts {
+  readonly teeth: number | null;
+  readonly shaft: NameAt | null;
+  /** The gears it runs with. */
+  readonly meshes: readonly NameAt[];
+}
+
+/** Reads a gear: a part with teeth on a shaft. */
+export const gearFacts = keptByEntry(
+  (entry: Entry): GearFacts => ({
+    teeth: countIn(clauseOf(entry, "teeth"), "teeth"),
+    shaft: namesOfClause(entry, "on-shaft", "shaft")[0] ?? null,
+    meshes: namesOfClause(entry, "meshes", "things"),
+  }),
+);
+
+export interface RunFacts {
+  /** The clips or parts it runs through, in order. */
+  readonly through: readonly NameAt[];
+  readonly from: NameAt | null;
+  readonly to: NameAt | null;
+  readonly bendRadius: Quantity | null;
+  readonly bendAt: At | null;
+  readonly length: Quantity | null;
+  readonly slack: Quantity | null;
+}
+
+/** Reads how a hose, cable or wire runs. */
+export const runFacts = keptByEntry((entry: Entry): RunFacts => {
+  const ends = clauseOf(entry, "from-to");
+  return {
+    through: namesOfClause(entry, "through", "clips"),
+    from: namesIn(ends, "start")[0] ?? null,
+    to: namesIn(ends, "end")[0] ?? null,
+    bendRadius: quantityIn(clauseOf(entry, "bend-radius"), "limit"),
+    bendAt: clauseOf(entry, "bend-radius")?.at ?? null,
+    length: quantityIn(clauseOf(entry, "length"), "length"),
+    slack: quantityIn(clauseOf(entry, "slack"), "length"),
+  };
+});
+
+/** Where a clip, or a part a line ends at, lies in the view; null where nothing says so. */
+export const centreOf = keptByEntry(
+  (entry: Entry): readonly [Quantity | null, Quantity | null] | null =>
+    slotIn(clauseOf(entry, "centre"), "centre")?.point ?? null,
+);
+
 export interface ShaftFacts {
   readonly turns: "clockwise" | "anticlockwise" | "either" | null;
   readonly turnsOnly: boolean;
+  readonly turnsAt: At | null;
   readonly beltOff: "free" | Quantity | null;
+  /** Its turns for one of another shaft, as the figure is written. */
+  readonly ratio: { readonly text: string; readonly of: NameAt; readonly at: At } | null;
 }
 
 /** Reads a shaft. */
 export const shaftFacts = keptByEntry((entry: Entry): ShaftFacts => {
   const turns = clauseOf(entry, "turns");
   const beltOff = clauseOf(entry, "belt-off");
+  const ratio = clauseOf(entry, "ratio");
+  const of = namesIn(ratio, "shaft")[0];
   return {
     turns: (textIn(turns, "direction") || null) as ShaftFacts["turns"],
     turnsOnly: turns?.words.includes("only") ?? false,
+    turnsAt: turns?.at ?? null,
+    ratio: ratio && of ? { text: textIn(ratio, "ratio"), of, at: ratio.at } : null,
     beltOff: beltOff?.words.includes("free") ? "free" : quantityIn(beltOff, "range"),
   };
 });
@@ -341,6 +412,8 @@ export const shaftFacts = keptByEntry((entry: Entry): ShaftFacts => {
 export interface MarkFacts {
   readonly on: NameAt | null;
   readonly angle: Quantity | null;
+  /** Where on the rim it is seen when it stands in line, anticlockwise from three o'clock in the view. */
+  readonly seen: Quantity | null;
   readonly behind: readonly NameAt[];
 }
 
@@ -349,6 +422,7 @@ export const markFacts = keptByEntry(
   (entry: Entry): MarkFacts => ({
     on: namesOfClause(entry, "on-shaft", "shaft")[0] ?? null,
     angle: quantityIn(clauseOf(entry, "at-angle"), "angle"),
+    seen: quantityIn(clauseOf(entry, "seen-at"), "angle"),
     behind: namesOfClause(entry, "behind", "things"),
   }),
 );

@@ -78,7 +78,7 @@ test("findings, hover, a repair and formatting on a line with N·m and °", () =
   expect(seen.before).toContainEqual(expect.objectContaining({ code: "decimal-comma", line, column }));
 
   expect(seen.hover.contents.kind).toBe("markdown");
-  expect(seen.hover.contents.value).toContain("Tightening: snug 12 N·m");
+  expect(seen.hover.contents.value).toContain("snug: 12 N·m");
 
   expect(seen.offered[0]).toContain("5.5");
   expect(seen.repaired).toBe('  tool wrench "For 12 N·m and 60° 🔩"  5.5 to 25 Nm');
