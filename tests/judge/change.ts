@@ -4,7 +4,8 @@
 import { ACTS, type ActRow, type Departure } from "../../server/walk";
 import { enumerate } from "../walk/plainly";
 import type { Texts } from "./generate";
-import { bareLine, readProcedure } from "./reader";
+import { bareLine } from "./nodes";
+import { readProcedure } from "./reader";
 import { type Source, TABLE } from "./sources";
 
 /** One wrong change, with what must be found: any of these codes at any of these lines (from 0) of this file. */

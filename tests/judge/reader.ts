@@ -3,144 +3,14 @@
  * for texts in their usual form: it shares no code with the checker, and says where it cannot follow.
  */
 import { ACTS } from "../../server/walk";
-import type { Instruction, Kind, World } from "../walk/programs";
+import type { Instruction, World } from "../walk/programs";
+import { type Machine, namesAfter, readMachine } from "./machine";
+import { type Node, nodesOf, Unread } from "./nodes";
 
 /** A procedure as the enumeration takes it. */
 export interface Reading {
   readonly instructions: readonly Instruction[];
   readonly world: World;
-}
-
-/** A line without its texts and comment, with the lines in its block. */
-interface Node {
-  readonly line: number;
-  readonly text: string;
-  readonly inside: Node[];
-}
-
-/** Something that this reader does not know. */
-class Unread extends Error {}
-
-/** Texts and comment taken out, blanks closed up to one, and to two where clauses are parted. */
-export function bareLine(line: string): string {
-  return line
-    .replace(/"(?:\\.|[^"\\])*"/g, '""')
-    .replace(/\/\/.*$/, "")
-    .trim();
-}
-
-function nodesOf(text: string): Node[] {
-  const top: Node[] = [];
-  const open: Node[][] = [top];
-  for (const [line, raw] of text.split("\n").entries()) {
-    const bare = bareLine(raw);
-    if (bare === "}") {
-      if (open.length === 1) throw new Unread("a stray brace");
-      open.pop();
-    } else if (bare !== "") {
-      const node: Node = { line, text: bare.replace(/\s*\{$/, ""), inside: [] };
-      (open[open.length - 1] as Node[]).push(node);
-      if (bare.endsWith("{")) open.push(node.inside);
-    }
-  }
-  if (open.length > 1) throw new Unread("an open block");
-  return top;
-}
-
-const DECLARES =
-  /^(part|clip|belt|chain|gear|connector|cable|hose|pipe|wire|tap|circuit|fluid|fastener|mark|temporary) ([\w-]+)/;
-
-/** The names behind a word of a thing's facts. */
-function namesAfter(facts: string, word: string): string[] {
-  const found = new RegExp(`(?<![\\w-])${word} ([\\w-]+(?:, ?[\\w-]+)*)`).exec(facts);
-  return found ? (found[1] as string).split(/, ?/) : [];
-}
-
-interface Machine {
-  readonly parts: Record<string, Kind>;
-  readonly stages: Map<string, readonly string[]>;
-  readonly decided: Record<string, readonly string[]>;
-  /** Which decision a word of `when` is about, and the value it asks for. */
-  readonly conditions: Map<string, readonly [string, string]>;
-  readonly lifters: Set<string>;
-  /** What is put into something, with what it goes into. */
-  readonly pins: (readonly [string, string])[];
-  /** What turns or springs, so that a pin in it is no mere cap. */
-  readonly locked: Set<string>;
-}
-
-function declare(machine: Machine, node: Node): void {
-  const { parts, stages, decided, conditions, lifters, pins, locked } = machine;
-  const shaft = /^shaft ([\w-]+)/.exec(node.text)?.[1];
-  if (shaft) locked.add(shaft);
-  const head = DECLARES.exec(node.text);
-  const facts = [node.text, ...node.inside.map((inside) => inside.text)].join(" ; ").replace(/ +/g, " ");
-  const one = /^(symptom|option|bulletin|one-of|tool) ([\w-]+)/.exec(node.text);
-  const [, what, name = ""] = one ?? [];
-  if (what === "tool" && facts.includes(" rating ")) lifters.add(name);
-  else if (what === "one-of") {
-    const values = node.inside.flatMap((inside) => /^choice ([\w-]+)/.exec(inside.text)?.[1] ?? []);
-    decided[name] = values;
-    for (const value of values) conditions.set(value, [name, value]);
-  } else if (what && what !== "tool") {
-    decided[name] = ["yes", "no"];
-    conditions.set(name, [name, "yes"]);
-  }
-  if (!head) return;
-  const [, kind, thing = ""] = head;
-  if (kind === "temporary" && facts.includes(" into "))
-    pins.push([thing, namesAfter(facts, "into")[0] as string]);
-  if (facts.includes(" spring-loaded")) locked.add(thing);
-  for (const inside of node.inside) {
-    const pulley = /^pulley +([\w-]+).* on [\w-]/.exec(inside.text);
-    if (pulley) locked.add(pulley[1] as string);
-  }
-  if (kind === "fastener")
-    stages.set(
-      thing,
-      [...facts.matchAll(/; stage ([\w-]+)/g)].map((m) => m[1] as string),
-    );
-  const weight = /weight (\d+(?:\.\d+)?) kg/.exec(facts);
-  const behind = namesAfter(facts, "behind");
-  parts[thing] = {
-    ...(behind.length > 0 ? { behind } : {}),
-    ...(kind === "fastener" ? { fastener: true, secures: namesAfter(facts, "secures") } : {}),
-    ...(facts.includes(" contains ") ? { contains: namesAfter(facts, "contains")[0] as string } : {}),
-    ...(facts.includes(" bears ") ? { bears: namesAfter(facts, "bears")[0] as string } : {}),
-    carries: namesAfter(facts, "carries"),
-    heavy: weight !== null && Number(weight[1]) > 25,
-    renewed: facts.includes(" renew every time"),
-    stretches: /stage [\w-]+ [\d./]+ ?(?:°|turn)/.test(facts),
-  };
-}
-
-function readMachine(files: readonly Node[][], procedure: Node): Machine {
-  const machine: Machine = {
-    parts: {},
-    stages: new Map(),
-    decided: {},
-    conditions: new Map(),
-    lifters: new Set(),
-    pins: [],
-    locked: new Set(),
-  };
-  for (const node of files.flat()) {
-    const found = /^machine ([\w-]+)/.exec(node.text);
-    if (!found) continue;
-    machine.parts[found[1] as string] = { machine: true };
-    for (const inside of node.inside) declare(machine, inside);
-    const variants = node.inside.flatMap((n) => /^variant ([\w-]+)/.exec(n.text)?.[1] ?? []);
-    if (variants.length > 0) machine.decided.variant = variants;
-    for (const variant of variants) machine.conditions.set(variant, ["variant", variant]);
-  }
-  for (const node of procedure.inside) declare(machine, node);
-  // A fastener stands behind what its part stands behind, unless it says so itself.
-  for (const [name, kind] of Object.entries(machine.parts))
-    if (kind.fastener && !kind.behind) {
-      const behind = (kind.secures ?? []).flatMap((part) => machine.parts[part]?.behind ?? []);
-      machine.parts[name] = { ...kind, behind: [...new Set(behind)] };
-    }
-  return machine;
 }
 
 const STATES: Readonly<Record<string, string>> = { opened: "open", inserted: "in" };

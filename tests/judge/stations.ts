@@ -500,6 +500,7 @@ end job "The screw is worn."
 export const STATIONS: readonly ((n: number, random: Random) => Station)[] = [
   covers,
   condensers,
+  condensers,
   sealed,
   inverter,
   belts,

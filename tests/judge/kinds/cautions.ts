@@ -13,7 +13,7 @@ import {
   matches,
   type Site,
 } from "../change";
-import { bareLine } from "../reader";
+import { bareLine } from "../nodes";
 import type { Source } from "../sources";
 import { inProcedure, onLines } from "./figures";
 
@@ -36,7 +36,7 @@ function actBehind(lines: readonly string[], head: number, hazard: string): numb
 /** Which acts raise a hazard, by their words: only these are taken. */
 const RAISES: Readonly<Record<string, RegExp>> = {
   "electric-shock": /^remove |^disconnect /,
-  "stored-energy": /^pull |^remove /,
+  "stored-energy": /^pull /,
   burn: /^drain /,
   injection: /^drain |^disconnect /,
   chemical: /^(?:clean|lubricate|seal) /,
@@ -51,12 +51,16 @@ function raising(source: Source, head: number, hazard: string): readonly number[
   const pattern = RAISES[hazard];
   const first = actBehind(lines, head, hazard);
   if (first < 0 || !pattern) return [];
+  const isFastener = (act: string): boolean => {
+    const name = /^remove ([\w-]+)/.exec(act)?.[1];
+    return Object.values(source.texts).some((text) => new RegExp(`^ *fastener ${name} `, "m").test(text));
+  };
   for (let at = first; at < Math.min(first + 4, lines.length); at++) {
     const bare = bareLine(lines[at] as string);
     // Of a supply that was told of before, it need not be told again.
     if (hazard === "chemical" && lines.slice(0, head).some((l) => HEAD.exec(bareLine(l))?.[2] === hazard))
       return [];
-    if (pattern.test(bare) && (hazard !== "chemical" || isHarmful(source, bare))) return [at];
+    if (pattern.test(bare) && !isFastener(bare) && (hazard !== "chemical" || isHarmful(source, bare))) return [at];
     if (!/^(?:open|remove|insert|wait|align|close|clean) /.test(bare)) return [];
   }
   return [];

@@ -4,7 +4,7 @@
  */
 
 import { blockAt, type Change, edited, headsAround, type Kind, linesOf, matches, type Site } from "../change";
-import { bareLine } from "../reader";
+import { bareLine } from "../nodes";
 import type { Source } from "../sources";
 import { onLines } from "./figures";
 

@@ -16,7 +16,7 @@ import {
   proved,
   type Site,
 } from "../change";
-import { bareLine } from "../reader";
+import { bareLine } from "../nodes";
 import type { Source } from "../sources";
 
 const PROOF = "plain enumeration of every way";
@@ -81,6 +81,8 @@ const without = (name: string, pattern: RegExp, word: RegExp, codes: readonly st
   });
 
 const BACK = /^(?:repeat from|check again)/;
+/** What would show in the outcome itself. */
+const SOONER = ["blocked-by", "fastener-still-holds", "not-drained"];
 const TWICE = ["part-fitted-twice", "removed-twice", "done-already"];
 
 /** Undoing that an outcome forgets before it goes back. */
@@ -97,7 +99,7 @@ const forgottenUndo: Kind = onActs(
     const restored = new RegExp(`^(?:fit|connect|close|insert) (?:new )?${thing}(?![\\w-])`);
     // What the outcome itself puts back would be wrong before it goes back.
     if (lines.slice(at, back).some((line) => restored.test(bareLine(line)))) return null;
-    if (back < 0 || !isProvedWrong(source, texts, TWICE)) return null;
+    if (back < 0 || !isProvedWrong(source, texts, TWICE) || isProvedWrong(source, texts, SOONER)) return null;
     return { texts, codes: ["repeat-skips-undo"], file: source.main, lines: [back] };
   },
 );

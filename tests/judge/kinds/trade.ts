@@ -3,7 +3,7 @@
  * stands beside each kind.
  */
 import { blockAt, headsAround, indentOf, type Kind, linesOf } from "../change";
-import { bareLine } from "../reader";
+import { bareLine } from "../nodes";
 import { inProcedure, onLines } from "./figures";
 
 /** The lines that look so, of those behind a line and before another. */

@@ -3,7 +3,7 @@
  * beside each kind.
  */
 import { dropped, headsAround, indentOf, type Kind } from "../change";
-import { bareLine } from "../reader";
+import { bareLine } from "../nodes";
 import { inProcedure, onLines } from "./figures";
 
 /** The first line inside a block that looks so, or -1. */
