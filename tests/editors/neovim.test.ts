@@ -81,8 +81,8 @@ test("findings, hover, a repair and formatting on a line with N·m and °", () =
   expect(seen.hover.contents.value).toContain("snug: 12 N·m");
 
   expect(seen.offered[0]).toContain("5.5");
-  // A repair leaves its line in the usual form.
-  expect(seen.repaired).toBe('  tool wrench "For 12 N·m and 60° 🔩"  5.5 to 25 N·m');
+  // In a text that is not in the usual form a repair touches only what it is about.
+  expect(seen.repaired).toBe('  tool wrench "For 12 N·m and 60° 🔩"  5.5 to 25 Nm');
   expect(seen.formatted[line]).toBe('  tool wrench "For 12 N·m and 60° 🔩"  5.5 to 25 N·m');
   expect(seen.formatted.filter((_, at) => at !== line)).toEqual(
     lines

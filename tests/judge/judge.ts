@@ -12,6 +12,7 @@ import { countKind, FIGURE_KINDS } from "./kinds/figures";
 import { MECHANICS_KINDS } from "./kinds/mechanics";
 import { STATE_KINDS } from "./kinds/states";
 import { TRADE_KINDS } from "./kinds/trade";
+import { TURNING_KINDS } from "./kinds/turning";
 import { WAY_KINDS } from "./kinds/ways";
 import type { Source } from "./sources";
 
@@ -20,6 +21,7 @@ export const KINDS: readonly Kind[] = [
   ...WAY_KINDS,
   ...CAUTION_KINDS,
   ...TRADE_KINDS,
+  ...TURNING_KINDS,
   ...FIGURE_KINDS,
   countKind,
   ...MECHANICS_KINDS,

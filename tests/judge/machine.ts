@@ -100,4 +100,3 @@ export function readMachine(files: readonly Node[][], procedure: Node): Machine 
     }
   return machine;
 }
-

@@ -35,4 +35,3 @@ export function nodesOf(text: string): Node[] {
   if (open.length > 1) throw new Unread("an open block");
   return top;
 }
-

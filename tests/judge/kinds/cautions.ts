@@ -60,7 +60,8 @@ function raising(source: Source, head: number, hazard: string): readonly number[
     // Of a supply that was told of before, it need not be told again.
     if (hazard === "chemical" && lines.slice(0, head).some((l) => HEAD.exec(bareLine(l))?.[2] === hazard))
       return [];
-    if (pattern.test(bare) && !isFastener(bare) && (hazard !== "chemical" || isHarmful(source, bare))) return [at];
+    if (pattern.test(bare) && !isFastener(bare) && (hazard !== "chemical" || isHarmful(source, bare)))
+      return [at];
     if (!/^(?:open|remove|insert|wait|align|close|clean) /.test(bare)) return [];
   }
   return [];
