@@ -35,4 +35,11 @@ test("findings and the sheet come in restricted mode", async () => {
   await window.view.getByText("Take the cover off").first().waitFor();
   expect(await window.page.locator(".notifications-toasts .codicon-error").count()).toBe(0);
   await window.picture("restricted");
+
+  // Git runs what a folder's own settings name, so comparing is not offered here; what is beside it in the list is.
+  await window.press("F1");
+  await window.page.locator(".quick-input-widget:visible input").fill(">Torquil: ");
+  const offered = window.page.locator(".quick-input-list .monaco-list-row", { hasText: "Torquil: " });
+  await offered.filter({ hasText: "Show the Log" }).waitFor();
+  expect(await offered.filter({ hasText: "Compare with the Last Commit" }).count()).toBe(0);
 });

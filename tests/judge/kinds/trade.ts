@@ -2,9 +2,9 @@
  * Wrong changes to tools, kit, labels, people and times. They are wrong by how they are made: the reason stands beside
  * each kind.
  */
-import { blockAt, headsAround, indentOf, type Kind, linesOf } from "../change";
-import { inProcedure, onLines } from "./figures";
-import { leftOut, linesThat, nextThat, onLinesBefore, saidLess, word } from "./finding";
+import { blockAt, headsAround, indentOf, type Kind } from "../change";
+import { inProcedure } from "./figures";
+import { leftOut, linesThat, nextThat, saidLess, word } from "./finding";
 
 export const TRADE_KINDS: readonly Kind[] = [
   saidLess(

@@ -2,9 +2,9 @@
  * Wrong changes to what turns: shafts, pins, belts, bolts that sit on them. They are wrong by how they are made: the
  * reason stands beside each kind.
  */
-import { blockAt, headsAround, indentOf, type Kind, linesOf } from "../change";
-import { inProcedure, onLines } from "./figures";
-import { leftOut, linesThat, nextThat, onLinesBefore, saidLess, word } from "./finding";
+import { blockAt, headsAround, type Kind, linesOf } from "../change";
+import { inProcedure } from "./figures";
+import { linesThat, nextThat, onLinesBefore, saidLess, word } from "./finding";
 
 export const TURNING_KINDS: readonly Kind[] = [
   saidLess(
