@@ -1,5 +1,5 @@
 /** A belt whose strands cross, or run into a pulley, in the order its pulleys are said. */
-import { beltAt, type BeltAt, faultOf } from "./belts";
+import { type BeltAt, beltAt, faultOf } from "./belts";
 import { titleOf, twins } from "./say";
 import type { ThingRule } from "./types";
 
@@ -46,7 +46,7 @@ machine winch "Hand winch" {
   check(thing, report, _, machine) {
     const at = beltAt(thing, machine);
     const fault = at && faultOf(at.belt);
-    if (fault?.kind !== "crosses") return;
+    if (!at || fault?.kind !== "crosses") return;
     const belt = titleOf(thing);
     if (fault.swap) {
       const [a, b] = fault.swap;

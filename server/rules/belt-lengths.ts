@@ -14,7 +14,7 @@ export function lengthFault(
 ): Fault<Place> | null {
   const at = beltAt(thing, machine);
   const fault = at && faultOf(at.belt);
-  if (fault?.kind !== "length" || fault.fit.kind !== kind) return null;
+  if (!at || fault?.kind !== "length" || fault.fit.kind !== kind) return null;
   const { facts, layout, length } = at.belt;
   const moving = layout.pulleys.flatMap(({ travel }, index) => (travel > 0 ? [index] : []));
   return {

@@ -2,7 +2,16 @@
  * What the rules about belts share: the one thing that is wrong with a belt's run, told once, so that each rule takes what is its
  * own and no two report the same fault.
  */
-import { isWhole, type Layout, beltPath, type Fit, fitOf, lengthRange, type Repair, repairs } from "../mechanics/belts";
+import {
+  beltPath,
+  type Fit,
+  fitOf,
+  isWhole,
+  type Layout,
+  lengthRange,
+  type Repair,
+  repairs,
+} from "../mechanics/belts";
 import { type Machine, type Place, placeAt, type Thing } from "../model";
 import { beltIn, type Find, type KnownBelt } from "../walk/belts";
 import { titleOf } from "./say";
@@ -37,7 +46,8 @@ function judge(belt: KnownBelt): BeltFault | null {
     const [only, ...others] = [...turnings(layout, path.round), ...swaps(layout, path.round)].filter((r) =>
       fits(belt, changed(layout, r)),
     );
-    if (only?.kind === "side" && others.length === 0) return { kind: "side", pulley: only.pulley, by: "length" };
+    if (only?.kind === "side" && others.length === 0)
+      return { kind: "side", pulley: only.pulley, by: "length" };
   }
   if (path.untouched.length > 0) return { kind: "untouched" };
   return fit && fit.kind !== "fits" ? { kind: "length", fit } : null;

@@ -38,7 +38,7 @@ machine winch "Hand winch" {
   check(thing, report, _, machine) {
     const at = beltAt(thing, machine);
     const fault = at && faultOf(at.belt);
-    if (fault?.kind !== "untouched") return;
+    if (!at || fault?.kind !== "untouched") return;
     for (const { pulley, gap } of at.belt.path?.untouched ?? [])
       report({
         place: at.place(pulley),

@@ -13,8 +13,10 @@ export const wrongSide: ThingRule = {
   messages: {
     inside: "“{belt}” cannot touch “{pulley}” with its back: so there is no path.",
     back: "“{belt}” can touch “{pulley}” only with its back: else there is no path.",
-    "inside-length": "“{belt}” is {length} long, and the path takes {lengths}: it fits with “{pulley}” inside it.",
-    "back-length": "“{belt}” is {length} long, and the path takes {lengths}: it fits with “{pulley}” at its back.",
+    "inside-length":
+      "“{belt}” is {length} long, and the path takes {lengths}: it fits with “{pulley}” inside it.",
+    "back-length":
+      "“{belt}” is {length} long, and the path takes {lengths}: it fits with “{pulley}” at its back.",
     "inside-hint": "Take “back of belt” away from the line of “{pulley}”.",
     "back-hint": "Write “back of belt” in the line of “{pulley}”.",
     "inside-length-hint": "Take “back of belt” away from the line of “{pulley}”, or correct a figure.",
@@ -49,7 +51,7 @@ machine winch "Hand winch" {
   check(thing, report, _, machine) {
     const at = beltAt(thing, machine);
     const fault = at && faultOf(at.belt);
-    if (fault?.kind !== "side") return;
+    if (!at || fault?.kind !== "side") return;
     const { belt, name, place } = at;
     const other = belt.layout.pulleys[fault.pulley]?.side === "back" ? "inside" : "back";
     report({

@@ -14,9 +14,10 @@ const numbers = (count: number): number[] => Array.from({ length: count }, (_, i
 
 /**
  * So many steps. A condition begins with a lid that is taken off and frame bolts that are slackened under it, and ends
- * eight conditions later with both put right under it; between, steps are done under those that are alive.
+ * eight conditions later with both put right under it; between, steps are done under those that are alive. Where nothing is
+ * shared, the bolts are left alone.
  */
-export function writeConditions(steps: number): Texts {
+export function writeConditions(steps: number, shared: boolean): Texts {
   const stations = Math.ceil(steps / STEPS_A_STATION);
   const each = Math.max(1, Math.floor(stations / CONDITIONS));
   const open: number[] = [];
@@ -24,16 +25,19 @@ export function writeConditions(steps: number): Texts {
   for (const station of numbers(stations)) {
     const begun = Math.floor(station / each);
     if (station % each === 0 && begun < CONDITIONS) {
-      if (open.length === ALIVE) body.push(ending(open.shift() as number));
+      if (open.length === ALIVE) body.push(ending(open.shift() as number, shared));
       open.push(begun);
-      body.push(beginning(begun));
+      body.push(beginning(begun, shared));
     }
     body.push(stationOf(station, open[station % open.length] as number));
   }
   const parts = numbers(stations).map(
     (n) => `  part cover-${n} "Cover ${n}"\n  part pump-${n} "Pump ${n}"  behind cover-${n}`,
   );
-  return texts([...numbers(CONDITIONS).map(declared), ...parts], [...body, ...open.map(ending)]);
+  return texts(
+    [...numbers(CONDITIONS).map(declared), ...parts],
+    [...body, ...open.map((k) => ending(k, shared))],
+  );
 }
 
 /** Every condition slackens the same bolts before any has them tightened again. */
@@ -48,11 +52,11 @@ export function writeOneThing(): Texts {
 
 const declared = (k: number): string => `  option c${k} "Option ${k}"\n  part lid-${k} "Lid ${k}"`;
 
-const beginning = (k: number): string =>
-  `    step "Open ${k}" {\n      when c${k} {\n        remove lid-${k}\n        loosen frame-bolts\n      }\n    }`;
+const beginning = (k: number, shared: boolean): string =>
+  `    step "Open ${k}" {\n      when c${k} {\n        remove lid-${k}\n${shared ? "        loosen frame-bolts\n" : ""}      }\n    }`;
 
-const ending = (k: number): string =>
-  `    step "Close ${k}" {\n      when c${k} {\n        tighten frame-bolts  with wrench\n        fit lid-${k}\n      }\n    }`;
+const ending = (k: number, shared: boolean): string =>
+  `    step "Close ${k}" {\n      when c${k} {\n${shared ? "        tighten frame-bolts  with wrench\n" : ""}        fit lid-${k}\n      }\n    }`;
 
 const stationOf = (n: number, condition: number): string => `    step "Off ${n}" {
       remove cover-${n}
