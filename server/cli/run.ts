@@ -40,10 +40,6 @@ export const COMMANDS: Readonly<Record<string, Entry>> = {
     about: "Say how everything stands at a step.",
     load: async () => (await import("./state")).state,
   },
-  refit: {
-    about: "Write the lines that put back all that is off.",
-    load: async () => (await import("./refit")).refit,
-  },
   explain: {
     about: "Explain a code, with an example.",
     load: async () => (await import("./explain")).explain,

@@ -73,7 +73,7 @@ const TABLE: Readonly<Record<string, RankRow>> = {
   ),
   ...rows(
     SAFETY,
-    "+diameter +centre +on-shaft +back-of-belt +travel +loaded +meshes +at-angle +raised-by +least",
+    "+diameter +centre +on-shaft +back-of-belt +travel +loaded +meshes +at-angle +seen-at +raised-by +least",
   ),
 
   // The head of a procedure

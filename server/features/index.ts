@@ -15,7 +15,6 @@ export type { Offer, OfferKind } from "./offer";
 export { offeredActions } from "./offered-actions";
 export { type OutlineItem, outline } from "./outline";
 export { highlights, references } from "./references";
-export { type Refit, refit, refitText } from "./refit";
 export { type Refusal, type Renamable, renamable, rename } from "./rename";
 export { type Hit, searchSymbols } from "./search";
 export { type Selection, selections } from "./selection";
