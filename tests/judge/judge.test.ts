@@ -1,13 +1,31 @@
-/** The judge on a few changes of each kind; `npm run judge` takes many. */
+/** The judge in short: a few changes of each kind, and no finding on what nobody has changed; `npm run judge` takes many. */
 import { fileURLToPath } from "node:url";
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { judge, KINDS } from "./judge";
-import { shortcomings } from "./print";
+import { printed, shortcomings } from "./print";
 import { sourcesFrom } from "./sources";
 
-test("one change of each kind is reported where it was made, and clean procedures have no finding", () => {
-  const root = fileURLToPath(new URL("../../", import.meta.url));
-  const judgement = judge(sourcesFrom(root, 30, 7), 1, 7);
-  expect(KINDS.length).toBeGreaterThanOrEqual(30);
-  expect(shortcomings(judgement, 1)).toEqual([]);
-}, 240_000);
+const EACH = 3;
+const GENERATED = 40;
+const SEED = 7;
+
+const sources = sourcesFrom(fileURLToPath(new URL("../../", import.meta.url)), GENERATED, SEED);
+
+describe("the judge", () => {
+  test("there are enough kinds, each by its own name", () => {
+    const names = KINDS.map((kind) => kind.name);
+    expect(names.length).toBeGreaterThanOrEqual(30);
+    expect(new Set(names).size).toBe(names.length);
+  });
+
+  test("the plain reading follows what is written for it", () => {
+    const unread = sources.filter((one) => one.origin !== "example" && !one.reading);
+    expect(unread.map((one) => `${one.name}: ${one.unread}`)).toEqual([]);
+    expect(sources.filter((one) => one.origin === "by hand").length).toBeGreaterThanOrEqual(6);
+  });
+
+  test("changes are reported where they were made, and clean procedures have no finding", () => {
+    const judgement = judge(sources, EACH, SEED);
+    expect(shortcomings(judgement, EACH), printed(judgement, sources, EACH).join("\n")).toEqual([]);
+  }, 240_000);
+});
