@@ -10,9 +10,12 @@ function followed(texts: Texts): Walk {
   return followProcedure(procedure);
 }
 
-test.each([true, false])("forty conditions, eight alive at once, are followed without a fault (shared: %s)", (shared) => {
-  expect(followed(writeConditions(400, shared)).faults).toEqual([]);
-});
+test.each([true, false])(
+  "forty conditions, eight alive at once, are followed without a fault (shared: %s)",
+  (shared) => {
+    expect(followed(writeConditions(400, shared)).faults).toEqual([]);
+  },
+);
 
 test("one of the closings left out is found", () => {
   const texts = writeConditions(400, false);
