@@ -278,6 +278,7 @@ export interface Pulley {
   readonly centre: readonly [Quantity | null, Quantity | null] | null;
   readonly shaft: NameAt | null;
   readonly backOfBelt: boolean;
+  readonly backAt: At | null;
   readonly travel: Quantity | null;
   readonly loaded: boolean;
 }
@@ -323,6 +324,7 @@ export const beltFacts = keptByEntry(
           centre: slotIn(clauseOf(d, "centre"), "centre")?.point ?? null,
           shaft: namesIn(clauseOf(d, "on-shaft"), "shaft")[0] ?? null,
           backOfBelt: clauseOf(d, "back-of-belt") !== undefined,
+          backAt: clauseOf(d, "back-of-belt")?.at ?? null,
           travel: quantityIn(clauseOf(d, "travel"), "travel"),
           loaded: clauseOf(d, "loaded") !== undefined,
         },

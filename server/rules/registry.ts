@@ -6,6 +6,11 @@ import { angleGaugeMissing } from "./angle-gauge-missing";
 import { angleTwice } from "./angle-twice";
 import { badNumber } from "./bad-number";
 import { bareNumber } from "./bare-number";
+import { beltCannotClose } from "./belt-cannot-close";
+import { beltCrossesItself } from "./belt-crosses-itself";
+import { beltTooLong } from "./belt-too-long";
+import { beltTooShort } from "./belt-too-short";
+import { bendTooTight } from "./bend-too-tight";
 import { blockNotClosed } from "./block-not-closed";
 import { blockNotHere } from "./block-not-here";
 import { blockedBy } from "./blocked-by";
@@ -17,17 +22,20 @@ import { cautionMissing } from "./caution-missing";
 import { cautionPassedBy } from "./caution-passed-by";
 import { cautionTooWeak } from "./caution-too-weak";
 import { checkWithoutOutcome } from "./check-without-outcome";
+import { clipSkipped } from "./clip-skipped";
 import { conditionNeverAsked } from "./condition-never-asked";
 import { connectionLeftOpen } from "./connection-left-open";
 import { consumableUndeclared } from "./consumable-undeclared";
 import { countDiffers } from "./count-differs";
 import { curedTooSoon } from "./cured-too-soon";
 import { decimalComma } from "./decimal-comma";
+import { directionUnsaid } from "./direction-unsaid";
 import { doneAlready } from "./done-already";
 import { duplicateName } from "./duplicate-name";
 import { endJobLeaves } from "./end-job-leaves";
 import { endlessRepeat } from "./endless-repeat";
 import { fastenerStillHolds } from "./fastener-still-holds";
+import { fewTeethInMesh } from "./few-teeth-in-mesh";
 import { fingerTightLeft } from "./finger-tight-left";
 import { forbiddenToolUsed } from "./forbidden-tool-used";
 import { hotColdUnsaid } from "./hot-cold-unsaid";
@@ -35,10 +43,12 @@ import { includeLoop } from "./include-loop";
 import { jumpIntoBlock } from "./jump-into-block";
 import { kitItemMissing } from "./kit-item-missing";
 import { kitItemUnused } from "./kit-item-unused";
+import { layOnDiffers } from "./lay-on-differs";
 import { leftHandUnsaid } from "./left-hand-unsaid";
 import { leftRunning } from "./left-running";
 import { limitsEmpty } from "./limits-empty";
 import { limitsReversed } from "./limits-reversed";
+import { lineTooShort } from "./line-too-short";
 import { loadOverRating } from "./load-over-rating";
 import { longAndShortMixed } from "./long-and-short-mixed";
 import { lookAlikeLetter, lookAlikeName } from "./look-alike-letter";
@@ -64,11 +74,15 @@ import { ownPlaceLost } from "./own-place-lost";
 import { partFittedTwice } from "./part-fitted-twice";
 import { partLeftOff } from "./part-left-off";
 import { pinTakesTorque } from "./pin-takes-torque";
+import { pulleyNotTouched } from "./pulley-not-touched";
+import { pulleysOverlap } from "./pulleys-overlap";
 import { rangesGap } from "./ranges-gap";
 import { rangesOverlap } from "./ranges-overlap";
+import { ratioDiffersFromTeeth } from "./ratio-differs-from-teeth";
 import { removedTwice } from "./removed-twice";
 import { repeatSkipsUndo } from "./repeat-skips-undo";
 import { retryNeedsMoreParts } from "./retry-needs-more-parts";
+import { runLoopsBack, runLoopsBackAtAct } from "./run-loops-back";
 import { runMisses } from "./run-misses";
 import { runRepeats } from "./run-repeats";
 import { saidTwice } from "./said-twice";
@@ -80,6 +94,7 @@ import { stillMissing } from "./still-missing";
 import { supportLeft } from "./support-left";
 import { supportMissing } from "./support-missing";
 import { temporaryLeftIn } from "./temporary-left-in";
+import { tensionerOnTightStrand } from "./tensioner-on-tight-strand";
 import { testerNotProved } from "./tester-not-proved";
 import { threadStateUnsaid } from "./thread-state-unsaid";
 import { threadUnknown } from "./thread-unknown";
@@ -113,6 +128,8 @@ import { walkLimit } from "./walk-limit";
 import { wayRoundUnsaid } from "./way-round-unsaid";
 import { wrongDimension } from "./wrong-dimension";
 import { wrongKind } from "./wrong-kind";
+import { wrongSide } from "./wrong-side";
+import { wrongWay, wrongWayAtAct } from "./wrong-way";
 import { yieldWithoutRenewal } from "./yield-without-renewal";
 
 export const RULES: readonly Rule[] = [
@@ -121,6 +138,11 @@ export const RULES: readonly Rule[] = [
   angleTwice,
   badNumber,
   bareNumber,
+  beltCannotClose,
+  beltCrossesItself,
+  beltTooLong,
+  beltTooShort,
+  bendTooTight,
   blockNotClosed,
   blockNotHere,
   blockedBy,
@@ -132,17 +154,20 @@ export const RULES: readonly Rule[] = [
   cautionPassedBy,
   cautionTooWeak,
   checkWithoutOutcome,
+  clipSkipped,
   conditionNeverAsked,
   connectionLeftOpen,
   consumableUndeclared,
   countDiffers,
   curedTooSoon,
   decimalComma,
+  directionUnsaid,
   doneAlready,
   duplicateName,
   endJobLeaves,
   endlessRepeat,
   fastenerStillHolds,
+  fewTeethInMesh,
   fingerTightLeft,
   forbiddenToolUsed,
   hotColdUnsaid,
@@ -150,10 +175,12 @@ export const RULES: readonly Rule[] = [
   jumpIntoBlock,
   kitItemMissing,
   kitItemUnused,
+  layOnDiffers,
   leftHandUnsaid,
   leftRunning,
   limitsEmpty,
   limitsReversed,
+  lineTooShort,
   loadOverRating,
   longAndShortMixed,
   lookAlikeLetter,
@@ -183,11 +210,16 @@ export const RULES: readonly Rule[] = [
   partFittedTwice,
   partLeftOff,
   pinTakesTorque,
+  pulleyNotTouched,
+  pulleysOverlap,
   rangesGap,
   rangesOverlap,
+  ratioDiffersFromTeeth,
   removedTwice,
   repeatSkipsUndo,
   retryNeedsMoreParts,
+  runLoopsBack,
+  runLoopsBackAtAct,
   runMisses,
   runRepeats,
   saidTwice,
@@ -199,6 +231,7 @@ export const RULES: readonly Rule[] = [
   supportLeft,
   supportMissing,
   temporaryLeftIn,
+  tensionerOnTightStrand,
   testerNotProved,
   threadStateUnsaid,
   threadUnknown,
@@ -232,5 +265,8 @@ export const RULES: readonly Rule[] = [
   wayRoundUnsaid,
   wrongDimension,
   wrongKind,
+  wrongSide,
+  wrongWay,
+  wrongWayAtAct,
   yieldWithoutRenewal,
 ];

@@ -112,7 +112,7 @@ function ownWeight({ entry }: Thing): number {
 }
 
 /** Pulleys turn with the shaft their belt's line names, gears with their own; a shaft is its own. */
-function shaftsOf(
+export function shaftsOf(
   things: readonly Thing[],
   byName: (name: NameAt, kinds: readonly string[]) => Thing | undefined,
 ): (thing: Thing) => Thing | null {

@@ -6,14 +6,10 @@
 import {
   beltFacts,
   checkOf,
-  clauseOf,
-  countIn,
   fastenerFacts,
   markFacts,
   type NameAt,
-  namesOfClause,
   shaftFacts,
-  slotIn,
   temporaryFacts,
   toolFacts,
 } from "../facts";
@@ -30,7 +26,6 @@ import {
 } from "../mechanics/fractions";
 import {
   type Standing as Angles,
-  beltLinks,
   gearTrain,
   type Mark as InLineMark,
   type Link,
@@ -39,7 +34,6 @@ import {
   ratioBetween,
   standingOf,
   type Train,
-  toothRatio,
   turned,
   whenInLine,
 } from "../mechanics/shafts";
@@ -53,6 +47,7 @@ import type { ActPoint, AskPoint, Point } from "./points";
 import type { Relations } from "./relations";
 import { keptBySegment, type Segment } from "./segments";
 import type { Standing } from "./things";
+import { gearLinks, linksOfBelt, saidLinks } from "./trains";
 
 /** Acts that have to do with what turns. */
 const VERBS: ReadonlySet<string> = new Set([
@@ -93,19 +88,10 @@ export function turningOf({ procedure }: Graph, relations: Relations): Turning {
   const shafts = things.filter((t) => t.kind === "shaft");
   const belts = things.flatMap((belt) => {
     if (belt.kind !== "belt") return [];
-    const facts = beltFacts(belt.entry);
-    const isToothed = facts.toothed || belt.entry.construct === "chain";
-    const pulleys = facts.pulleys.flatMap((p) => {
-      const shaft = p.shaft && relations.byName(p.shaft, ["shaft"]);
-      return shaft
-        ? [{ shaft, teeth: p.teeth, side: p.backOfBelt ? ("back" as const) : ("inside" as const) }]
-        : [];
-    });
-    const on = pulleys.map((p) => p.shaft);
-    const toothed = isToothed
-      ? pulleys.flatMap((p) => (p.teeth ? [{ shaft: p.shaft.name, teeth: p.teeth, side: p.side }] : []))
-      : [];
-    return [{ belt, on, links: beltLinks(toothed) }];
+    const on = beltFacts(belt.entry).pulleys.flatMap(
+      (p) => (p.shaft && relations.byName(p.shaft, ["shaft"])) ?? [],
+    );
+    return [{ belt, on, links: linksOfBelt(belt, relations) }];
   });
   const marks = new Map<Thing, InLineMark>();
   for (const thing of things) {
@@ -130,31 +116,6 @@ export function turningOf({ procedure }: Graph, relations: Relations): Turning {
     pins,
     links: [...gearLinks(things, relations), ...saidLinks(things, relations)],
   };
-}
-
-function gearLinks(things: readonly Thing[], relations: Relations): Link[] {
-  return things.flatMap((gear) => {
-    const own = relations.shaftOf(gear);
-    const teeth = countIn(clauseOf(gear.entry, "teeth"), "teeth");
-    if (gear.kind !== "part" || !own || !teeth) return [];
-    return namesOfClause(gear.entry, "meshes", "things").flatMap((name) => {
-      const other = relations.byName(name, ["part"]);
-      const shaft = other ? relations.shaftOf(other) : null;
-      const theirs = other ? countIn(clauseOf(other.entry, "teeth"), "teeth") : null;
-      const ratio = theirs ? toothRatio(teeth, theirs, false) : null;
-      return shaft && ratio ? [{ from: own.name, to: shaft.name, ratio }] : [];
-    });
-  });
-}
-
-function saidLinks(things: readonly Thing[], relations: Relations): Link[] {
-  return things.flatMap((shaft) => {
-    const clause = shaft.kind === "shaft" ? clauseOf(shaft.entry, "ratio") : undefined;
-    const of =
-      clause && relations.byName(clause.slots.find((s) => s.role === "shaft")?.names[0] as NameAt, ["shaft"]);
-    const ratio = decimalFraction(slotIn(clause, "ratio")?.text ?? "");
-    return of && ratio ? [{ from: of.name, to: shaft.name, ratio }] : [];
-  });
 }
 
 /** Parts of a turn in units of angle; others are not exact. */

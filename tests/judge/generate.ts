@@ -41,6 +41,7 @@ export function generate(random: Random, stations: number): Texts {
     [MACHINE]: formatted(`torquil 1
 
 machine rig "Test rig" {
+  view front "Looking at the belts"
 variant early "Serial 1 to 499"  serial 1 to 499
 variant late "From serial 500"  serial 500 to 900
 hazard noise "Noise of the rig" {
