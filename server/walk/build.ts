@@ -40,6 +40,9 @@ export interface Draft {
   /** Points that go on to the end of the step or check they stand in. */
   onward: number[] | null;
   asking: Asking | null;
+  /** Which segment it is, of those of the procedure, and how many checks without a name it has so far. */
+  readonly segment: number;
+  nameless: number;
 }
 
 /** What the lines being read stand in. */
@@ -52,6 +55,8 @@ export interface Around {
   readonly open: readonly Thing[];
   /** First points of the steps, checks and sections of this procedure, by the line of their head. */
   readonly starts: Map<number, number>;
+  /** The same, of those that have a name. */
+  readonly named: Map<string, number>;
   /** Jumps and returns to targets of this procedure. */
   readonly pending: { readonly point: number; readonly target: Thing | null }[];
 }
@@ -73,6 +78,13 @@ export interface OutcomeTest {
 
 export function spotOf(around: Around, entry: Entry, line: number): Spot {
   return { entry, file: around.file, line, through: around.through };
+}
+
+/** Notes where a step, check or section begins; null where it has no name that another line can mean. */
+export function startAt(around: Around, target: Thing | null, line: number): void {
+  const { length } = around.draft.points;
+  around.starts.set(line, length);
+  if (target?.named) around.named.set(target.name, length);
 }
 
 type Bare<P> = P extends Point ? Omit<P, "parent" | "region" | "block"> : never;

@@ -4,7 +4,7 @@
  */
 import { type Child, checkOf, type Entry, namesIn, textIn } from "../facts";
 import { placeAt, type Thing } from "../model";
-import { type Around, type Asking, inBlock, inRegion, inStep, inTest, put, spotOf } from "./build";
+import { type Around, type Asking, inBlock, inRegion, inStep, inTest, put, spotOf, startAt } from "./build";
 import type { ReturnPoint, TestPoint } from "./points";
 import { KINDS } from "./scope";
 
@@ -14,8 +14,8 @@ type PutAll = (around: Around, children: readonly Child[], line: number) => void
 export function putCheck(around: Around, entry: Entry, line: number, putAll: PutAll): void {
   const { draft } = around;
   const first = draft.points.length;
-  around.starts.set(line, first);
   const asking: Asking = { first, thing: checkThing(around, entry, line), outcomes: [] };
+  startAt(around, asking.thing, line);
   const spot = spotOf(around, entry, line);
   const [before, after] = parted(entry.children);
   inBlock(draft, spot, () => {
@@ -110,12 +110,13 @@ function checkThing(around: Around, entry: Entry, line: number): Thing {
   const found = name === undefined ? undefined : around.scope.find(name, KINDS.check);
   if (found?.line === line) return found;
   const title = textIn(entry.form, "title");
-  const { file } = around;
+  const { file, draft } = around;
   return {
     kind: "check",
     name: "",
     title,
-    id: `${file}/${around.scope.procedure.name}/check/${title}`,
+    // By its number, not by its line: it stays the same check when lines are put in above it.
+    id: `${file}/${around.scope.procedure.name}/check/ ${draft.segment}.${draft.nameless++}`,
     place: placeAt(file, line, entry.form.at),
     file,
     line,

@@ -17,12 +17,13 @@ import {
   put,
   type Region,
   spotOf,
+  startAt,
 } from "./build";
 import { putCheck, putOutcome } from "./checks";
 import { putAct } from "./doing";
 import type { JumpPoint, Point, ReturnPoint } from "./points";
 import { KINDS, type Scope, scopeOf, scopeWithin } from "./scope";
-import { controlsOf, type Placed, placed, type Segment, skeletonOf } from "./segments";
+import { controlsOf, movedDown, type Placed, placed, type Segment, skeletonOf } from "./segments";
 import { type Variables, variablesOf } from "./variables";
 
 export interface Graph {
@@ -52,16 +53,23 @@ export function graphOf(procedure: Procedure, before: Graph | null = null): Grap
   const old = before && seesTheSame(before.procedure, procedure) ? before : null;
   const variables = old?.variables ?? variablesOf(procedure);
   const scope = scopeOf(procedure);
-  const kept = new Map(old?.segments.map((p) => [p.segment.parts[0], p]));
+  const kept = new Map(old?.segments.map((p) => [p.segment.parts[0]?.entry, p]));
+  const isAlike = alikeIn(old, procedure);
+  const current = (target: Thing): Thing => scope.find(target.name, KINDS.target) ?? target;
   const at = { points: 0, blocks: 1, regions: 0, counters: 0 };
-  const segments = grouped(procedure.parts).map((parts) => {
-    const known = kept.get(parts[0] as Part);
-    const isKept = known?.segment.lasts && known.segment.parts.every((part, i) => part === parts[i]);
-    const segment =
-      isKept && known.segment.parts.length === parts.length
-        ? known.segment
-        : segmentOf(procedure, parts, scope, variables);
-    const one = placed(segment, { ...at }, known);
+  const taken = new Set<Segment>();
+  const segments = grouped(procedure.parts).map((parts, index) => {
+    const [first] = parts as [Part];
+    const known = kept.get(first.entry);
+    const isKept =
+      known?.segment.lasts &&
+      // Lines that are written alike are one entry; each has a segment of its own.
+      !taken.has(known.segment) &&
+      known.segment.parts.length === parts.length &&
+      known.segment.parts.every((part, i) => isAlike(part, parts[i] as Part));
+    const segment = isKept ? known.segment : segmentOf(procedure, parts, scope, variables, index);
+    taken.add(segment);
+    const one = placed(segment, { ...at, line: first.line }, known, current);
     at.points += segment.points.length;
     at.blocks += segment.blocks.length;
     at.regions += segment.regions.length;
@@ -80,6 +88,41 @@ function grouped(parts: readonly Part[]): readonly (readonly Part[])[] {
     else groups.push([part]);
   }
   return groups;
+}
+
+/** Tells whether a part says what it said, on whatever line; never where steps have other names, since it may be meant by one. */
+function alikeIn(old: Graph | null, procedure: Procedure): (before: Part, now: Part) => boolean {
+  let named: boolean | undefined;
+  return (before, now) => {
+    if (before === now) return true;
+    named ??= old !== null && namesTheSame(old.procedure, procedure);
+    return named && saysTheSame(before, now);
+  };
+}
+
+/** Whether a part says what it said, on whatever line: it is the same text, and its names mean the same things. */
+function saysTheSame(before: Part, now: Part): boolean {
+  return (
+    before.entry === now.entry &&
+    before.bindings.length === now.bindings.length &&
+    before.bindings.every(({ name, thing }, i) => {
+      const other = now.bindings[i] as Part["bindings"][number];
+      return name === other.name && (thing === other.thing || isMoved(thing, other.thing));
+    })
+  );
+}
+
+/** Whether two are one step, check or section, on another line. */
+function isMoved(before: Thing | null, now: Thing | null): boolean {
+  if (!before || !now) return false;
+  const isTarget = (KINDS.target as readonly string[]).includes(before.kind);
+  return isTarget && before.named && before.id === now.id && before.entry === now.entry;
+}
+
+/** Whether steps, checks and sections have the names they had, in the same order, each only one. */
+function namesTheSame(before: Procedure, now: Procedure): boolean {
+  const [a, b] = [before, now].map(({ targets }) => targets.flatMap((t) => (t.named ? [t.id] : [])));
+  return a?.length === b?.length && new Set(b).size === b?.length && b.every((id, i) => id === a?.[i]);
 }
 
 /** Whether names that no binding of a part tells of are still understood as before: machine, variants, conditions. */
@@ -119,7 +162,7 @@ function composed(
     for (const bound of one.segment.bounds) bounds.push(bound);
     for (const control of one.segment.controls) controls.push(base + control);
   }
-  leadAcross(thing, segments, points);
+  leadAcross(scope, segments, points);
   points.push({ kind: "end", spot, parent: -1, region: -1, block: 0 });
   controls.push(points.length - 1);
   procedureBlock.end = points.length;
@@ -141,15 +184,16 @@ function composed(
 }
 
 /** Leads the jumps and returns that name a step or check there; one that leads nowhere goes on. */
-function leadAcross({ file }: Thing, segments: readonly Placed[], points: Point[]): void {
+function leadAcross(scope: Scope, segments: readonly Placed[], points: Point[]): void {
   if (segments.every(({ segment }) => segment.pending.length === 0)) return;
   const starts = new Map<number, number>();
   for (const { segment, at } of segments)
-    for (const [line, point] of segment.starts) starts.set(line, at.points + point);
+    for (const [line, point] of segment.starts) starts.set(line + movedDown(segment, at), at.points + point);
   for (const { segment, at } of segments) {
     for (const { point, target } of segment.pending) {
       const from = at.points + point;
-      const to = target && target.file === file ? starts.get(target.line) : undefined;
+      const found = target && scope.find(target.name, KINDS.target);
+      const to = found?.file === scope.procedure.file ? starts.get(found.line) : undefined;
       points[from] = { ...(points[from] as JumpPoint | ReturnPoint), to: to ?? from + 1 };
     }
   }
@@ -160,6 +204,7 @@ function segmentOf(
   parts: readonly Part[],
   scope: Scope,
   variables: Variables,
+  index: number,
 ): Segment {
   const draft: Draft = {
     points: [],
@@ -172,6 +217,8 @@ function segmentOf(
     block: -1,
     onward: null,
     asking: null,
+    segment: index,
+    nameless: 0,
   };
   const { thing } = procedure;
   const around: Around = {
@@ -181,6 +228,7 @@ function segmentOf(
     through: null,
     open: [thing],
     starts: new Map(),
+    named: new Map(),
     pending: [],
   };
   putAll(
@@ -199,7 +247,7 @@ function segmentOf(
     starts: around.starts,
     pending: around.pending,
     controls,
-    skeleton: skeletonOf(points, controls, around.pending, bounds),
+    skeleton: skeletonOf(points, controls, around.pending, bounds, around.named),
     supports: points.some((p) => p.kind === "act" && p.verb === "support" && p.thing?.kind === "part"),
     lasts: !parts.some(({ entry }) => entry.construct === "follow" || holdsFollow(entry)),
   };
@@ -264,11 +312,15 @@ function putCaution(around: Around, entry: Entry, line: number): void {
 
 function putStep(around: Around, entry: Entry, line: number): void {
   const { draft } = around;
-  around.starts.set(line, draft.points.length);
+  const thing = doneThing(around, entry, line);
+  startAt(around, thing, line);
   inBlock(draft, spotOf(around, entry, line), () => {
     inStep(draft, null, () => putAll(around, entry.children, line));
-    const thing = doneThing(around, entry, line);
     if (thing) put(draft, { kind: "done", spot: spotOf(around, entry, line), thing });
+    // A step of words alone would else share its place with what comes after it.
+    const first = draft.blocks[draft.block]?.start;
+    if (entry.construct === "step" && draft.points.length === first)
+      put(draft, { kind: "words", spot: spotOf(around, entry, line) });
   });
 }
 
@@ -338,6 +390,7 @@ function putFollow(around: Around, entry: Entry, line: number): void {
     through,
     open: [...around.open, other],
     starts: new Map(),
+    named: new Map(),
     pending: [],
   };
   inStep(around.draft, null, () => putProcedure(within, other));

@@ -9,7 +9,7 @@ import { type Graph, graphOf } from "./graph";
 import { watchLikes } from "./likes";
 import { watchProofs, watchTesters } from "./proofs";
 import type { HouseHazard } from "./raised";
-import { type Reach, reachOf } from "./reach";
+import { type Reach, type Reached, reachedIn } from "./reach";
 import { type Relations, relationsOf } from "./relations";
 import { watchShafts } from "./shafts";
 import { sliceOf } from "./slice";
@@ -61,6 +61,8 @@ interface Followed {
   readonly graph: Graph;
   readonly relations: Relations;
   readonly states: States;
+  /** Where no way leads, as far as that was asked: of this graph or of one before it. */
+  reached: Reached | null;
 }
 
 /**
@@ -78,7 +80,8 @@ export function followProcedure(procedure: Procedure): Walk {
   const starts = standingOf(graph, "starts", relations);
   const ends = standingOf(graph, "ends", relations);
   const states = followStates(control, relations, starts, ends, before?.states ?? null);
-  if (owns) kept.set(owns, { graph, relations, states });
+  const now: Followed = { graph, relations, states, reached: before?.reached ?? null };
+  if (owns) kept.set(owns, now);
   return {
     procedure,
     graph,
@@ -88,7 +91,10 @@ export function followProcedure(procedure: Procedure): Walk {
       ...timeFaults(control, relations),
       ...otherFaults(control, relations, starts, states),
     ],
-    reach: once(() => reachOf(control)),
+    reach: once(() => {
+      now.reached = reachedIn(control, now.reached);
+      return now.reached.reach;
+    }),
     tellings: remembered((house) => tellingsIn(control, relations, starts, house)),
   };
 }

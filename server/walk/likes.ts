@@ -9,6 +9,7 @@ import { ALL_BITS, type Watch } from "./faults";
 import type { Graph } from "./graph";
 import type { Relations } from "./relations";
 import { touchesOf } from "./roles";
+import { keptBySegment, type Segment } from "./segments";
 
 const KINDS = ["part", "line", "fastener"];
 const FIRST_OFF = 1;
@@ -17,14 +18,12 @@ const LABELLED = 4;
 
 /** A watch for each two things that are like each other and both come off. */
 export function watchLikes(graph: Graph, relations: Relations): readonly Watch[] {
-  const acts = new Map<Thing, number[]>();
-  for (const { segment, at } of graph.segments) {
-    for (const [thing, roles] of touchesOf(segment, relations).roles) {
-      if (likeness(thing).length === 0 && !KINDS.includes(thing.kind)) continue;
-      for (const role of roles)
-        if (role.does === "act") acts.set(thing, [...(acts.get(thing) ?? []), at.points + role.point]);
-    }
-  }
+  const likers = new Set(graph.segments.flatMap(({ segment }) => likersIn(segment, relations)));
+  if (likers.size === 0) return [];
+  const others = [...likers].flatMap((thing) =>
+    likeness(thing).flatMap((name) => relations.byName(name, KINDS) ?? []),
+  );
+  const acts = actsOn(graph, relations, new Set([...likers, ...others]));
   const watches: Watch[] = [];
   const seen = new Set<string>();
   for (const thing of acts.keys()) {
@@ -37,6 +36,26 @@ export function watchLikes(graph: Graph, relations: Relations): readonly Watch[]
     }
   }
   return watches;
+}
+
+/** The things with a likeness that a segment touches. */
+const likersIn = keptBySegment((segment: Segment, relations: Relations): readonly Thing[] =>
+  [...touchesOf(segment, relations).roles.keys()].filter((thing) => likeness(thing).length > 0),
+);
+
+/** The acts on some things, in the order in which the text touches them. */
+function actsOn({ segments }: Graph, relations: Relations, things: ReadonlySet<Thing>): Map<Thing, number[]> {
+  const acts = new Map<Thing, number[]>();
+  for (const { segment, at } of segments) {
+    const { roles } = touchesOf(segment, relations);
+    for (const thing of things) {
+      const points = (roles.get(thing) ?? []).flatMap((role) =>
+        role.does === "act" ? [at.points + role.point] : [],
+      );
+      if (points.length > 0) acts.set(thing, [...(acts.get(thing) ?? []), ...points]);
+    }
+  }
+  return acts;
 }
 
 function likeness(thing: Thing): readonly NameAt[] {

@@ -88,8 +88,17 @@ function failuresOf({ points, controls, regions }: Graph, ask: number): number[]
 
 const outcomeOf = (entry: Entry): string => entry.form.slots.find((s) => s.role === "outcome")?.text ?? "";
 
+/** Whether something is done or measured with a tester in a segment. */
+const hasTester = keptBySegment(({ points }: Segment, _: null): boolean =>
+  points.some((point) => {
+    const tools = point.kind === "ask" ? point.tools : point.kind === "act" ? point.supplies : [];
+    return tools.some((tool) => tool.kind === "tool" && toolFacts(tool.entry).provesDead);
+  }),
+);
+
 /** A watch for each tester: before it is used it must be proved, and after. */
 export function watchTesters(graph: Graph): readonly Watch[] {
+  if (!graph.segments.some(({ segment }) => hasTester(segment, null))) return [];
   const uses = new Map<Thing, Set<number>>();
   const proofs = new Map<Thing, Set<number>>();
   const add = (map: Map<Thing, Set<number>>, tool: Thing, at: number): void => {

@@ -3,10 +3,12 @@
  * of a block, and whether the end of the job can be come to at all. It rests on what parts the ways alone.
  */
 import type { Block } from "./build";
+import { changeBetween, pointAfter } from "./change";
 import type { Control } from "./control";
 import { follow, markKey } from "./follow";
 import type { Graph } from "./graph";
 import type { Point, TestPoint } from "./points";
+import type { Placed, Segment } from "./segments";
 import { sliceOf } from "./slice";
 
 export interface Reach {
@@ -20,21 +22,33 @@ export interface Reach {
   readonly ends: boolean;
 }
 
-/** Looks where no way leads. */
-export function reachOf(control: Control): Reach {
+/** Where no way leads, with what is kept of it for the same procedure after an edit. */
+export interface Reached {
+  readonly graph: Graph;
+  readonly reach: Reach;
+  /** The blocks of each segment, by their index in it, that are never come to; the outermost only. */
+  readonly never: ReadonlyMap<Segment, readonly number[]>;
+}
+
+/** Looks where no way leads. Where an edit left the ways as they were, only what it put in is looked at again. */
+export function reachedIn(control: Control, before: Reached | null): Reached {
   const { graph } = control;
   const { points } = graph;
-  const unasked = unaskedIn(control);
-  const never = (at: number): boolean => !isReached(control, at);
+  const change = before && changeBetween(before.graph, graph);
+  const taken = change ? before : null;
+  const unasked =
+    change && taken ? taken.reach.unasked.map((at) => pointAfter(change, at)) : unaskedIn(control);
+  const never = new Map<Segment, readonly number[]>();
+  const replaced = new Set(change?.now.map(({ segment }) => segment));
   const unreached: Block[] = [];
-  let past = -1;
-  for (const block of graph.blocks) {
-    if (block.start < past || !BEGINS.has(block.construct) || block.end <= block.start) continue;
-    if (!never(block.start)) continue;
-    unreached.push(block);
-    past = block.end;
+  for (const one of graph.segments) {
+    const { segment, blocks } = one;
+    const known = replaced.has(segment) ? undefined : taken?.never.get(segment);
+    const found = known ?? neverIn(control, one);
+    never.set(segment, found);
+    unreached.push(...found.map((index) => blocks[index] as Block));
   }
-  return {
+  const reach = {
     unreached: unreached.filter((block) => {
       const test = testBefore(points, block.start);
       // A condition that cannot hold at all is another matter than one that is settled before.
@@ -42,8 +56,21 @@ export function reachOf(control: Control): Reach {
     }),
     unasked,
     inward: graph.controls.filter((at) => leadsInward(points, at)),
-    ends: isReached(control, points.length - 1),
+    ends: taken ? taken.reach.ends : isReached(control, points.length - 1),
   };
+  return { graph, reach, never };
+}
+
+function neverIn(control: Control, { blocks }: Placed): readonly number[] {
+  const found: number[] = [];
+  let past = -1;
+  blocks.forEach((block, index) => {
+    if (block.start < past || !BEGINS.has(block.construct) || block.end <= block.start) return;
+    if (isReached(control, block.start)) return;
+    found.push(index);
+    past = block.end;
+  });
+  return found;
 }
 
 /** Blocks that can be passed by for good. */

@@ -5,7 +5,7 @@
  */
 import type { Part, Thing } from "../model";
 import type { Block, Region } from "./build";
-import type { Point } from "./points";
+import type { Point, Spot } from "./points";
 
 /** A jump or return, and the step, check or section it leads to. */
 export interface Pending {
@@ -35,8 +35,9 @@ export interface Segment {
   readonly lasts: boolean;
 }
 
-/** How many points, blocks, regions and counters come before a segment. */
+/** How many points, blocks, regions and counters come before a segment, and the line that it begins on. */
 export interface Bases {
+  readonly line: number;
   readonly points: number;
   readonly blocks: number;
   readonly regions: number;
@@ -66,15 +67,32 @@ export function keptBySegment<A, T>(
   };
 }
 
-/** Puts a segment in its place; the one before is kept where it stands there already. */
-export function placed(segment: Segment, at: Bases, before: Placed | undefined): Placed {
+/** How many lines further down a segment stands than where it was made. */
+export const movedDown = ({ parts }: Segment, { line }: Bases): number => line - (parts[0] as Part).line;
+
+/**
+ * Puts a segment in its place; the one before is kept where it stands there already. `current` says what a step or
+ * check is now: it is another thing on another line.
+ */
+export function placed(
+  segment: Segment,
+  at: Bases,
+  before: Placed | undefined,
+  current: (target: Thing) => Thing,
+): Placed {
   if (before && before.segment === segment && isSame(before.at, at)) return before;
+  const down = movedDown(segment, at);
+  const spotOf = (spot: Spot): Spot => (down === 0 ? spot : { ...spot, line: spot.line + down });
   return {
     segment,
     at,
-    points: segment.points.map((point) => shifted(point, at)),
+    points: segment.points.map((point) => {
+      const moved = shifted(point, at, spotOf(point.spot));
+      return moved.kind === "done" && down !== 0 ? { ...moved, thing: current(moved.thing) } : moved;
+    }),
     blocks: segment.blocks.map((block) => ({
       ...block,
+      spot: spotOf(block.spot),
       start: block.start + at.points,
       end: block.end + at.points,
       parent: block.parent < 0 ? 0 : block.parent + at.blocks,
@@ -89,10 +107,15 @@ export function placed(segment: Segment, at: Bases, before: Placed | undefined):
 }
 
 const isSame = (a: Bases, b: Bases): boolean =>
-  a.points === b.points && a.blocks === b.blocks && a.regions === b.regions && a.counters === b.counters;
+  a.line === b.line &&
+  a.points === b.points &&
+  a.blocks === b.blocks &&
+  a.regions === b.regions &&
+  a.counters === b.counters;
 
-function shifted(point: Point, at: Bases): Point {
+function shifted(point: Point, at: Bases, spot: Spot): Point {
   const common = {
+    spot,
     parent: point.parent < 0 ? -1 : point.parent + at.points,
     region: point.region < 0 ? -1 : point.region + at.regions,
     // What stands in no block of the segment stands in that of the procedure, the first.
@@ -121,21 +144,25 @@ function shifted(point: Point, at: Bases): Point {
   }
 }
 
+/** Points that a way passes straight through. */
+const PASSED: ReadonlySet<Point["kind"]> = new Set(["act", "caution", "done", "words"]);
+
 /** The points that decide where the way goes on. */
 export function controlsOf(points: readonly Point[]): number[] {
   const controls: number[] = [];
   points.forEach((point, at) => {
-    if (point.kind !== "act" && point.kind !== "caution" && point.kind !== "done") controls.push(at);
+    if (!PASSED.has(point.kind)) controls.push(at);
   });
   return controls;
 }
 
-/** What the deciding points of a segment say, without where exactly they stand. */
+/** What the deciding points of a segment say, without where exactly they stand, and where its named steps begin. */
 export function skeletonOf(
   points: readonly Point[],
   controls: readonly number[],
   pending: readonly Pending[],
   bounds: readonly number[],
+  named: ReadonlyMap<string, number>,
 ): string {
   const order = new Map(controls.map((at, i) => [at, i]));
   const targets = new Map(pending.map(({ point, target }) => [point, target?.id ?? ""]));
@@ -145,29 +172,29 @@ export function skeletonOf(
     while (next < points.length && !order.has(next)) next++;
     return order.get(next) ?? controls.length;
   };
-  return controls
-    .map((at) => {
-      const point = points[at] as Point;
-      const parent = point.parent < 0 ? -1 : order.get(point.parent);
-      const said: (string | number | undefined)[] = [point.kind, parent, point.region];
-      if (point.kind === "test") {
-        const { variable, mask, counters, usedUp, passes, yes, no } = point;
-        said.push(
-          variable,
-          String(mask),
-          counters.join("+"),
-          String(usedUp),
-          String(passes),
-          yes,
-          no,
-          nth(point.elseAt),
-        );
-      } else if (point.kind === "ask") said.push(point.variable);
-      else if (point.kind === "return" || point.kind === "jump" || point.kind === "go-to") {
-        said.push(targets.get(at) ?? nth(point.to));
-        if (point.kind === "return") said.push(point.counter, bounds[point.counter] ?? -1);
-      }
-      return said.join("\t");
-    })
-    .join("\n");
+  const said = controls.map((at) => {
+    const point = points[at] as Point;
+    const parent = point.parent < 0 ? -1 : order.get(point.parent);
+    const row: (string | number | undefined)[] = [point.kind, parent, point.region];
+    if (point.kind === "test") {
+      const { variable, mask, counters, usedUp, passes, yes, no } = point;
+      row.push(
+        variable,
+        String(mask),
+        counters.join("+"),
+        String(usedUp),
+        String(passes),
+        yes,
+        no,
+        nth(point.elseAt),
+      );
+    } else if (point.kind === "ask") row.push(point.variable);
+    else if (point.kind === "return" || point.kind === "jump" || point.kind === "go-to") {
+      row.push(targets.get(at) ?? nth(point.to));
+      if (point.kind === "return") row.push(point.counter, bounds[point.counter] ?? -1);
+    }
+    return row.join("\t");
+  });
+  for (const [name, start] of named) said.push(`${name}\t${nth(start)}`);
+  return said.join("\n");
 }

@@ -37,7 +37,7 @@ import {
   turned,
   whenInLine,
 } from "../mechanics/shafts";
-import type { Thing } from "../model";
+import type { Procedure, Thing } from "../model";
 import type { Amount } from "../units/amount";
 import type { Quantity } from "../units/quantity";
 import { actRow } from "./acts";
@@ -68,6 +68,7 @@ const VERBS: ReadonlySet<string> = new Set([
 
 /** Everything of a machine that turns. */
 export interface Turning {
+  readonly relations: Relations;
   readonly shafts: readonly Thing[];
   /** Belts and chains that couple shafts, with the shafts they run on. */
   readonly belts: readonly {
@@ -82,8 +83,18 @@ export interface Turning {
   readonly links: readonly Link[];
 }
 
-/** Reads what turns in a procedure's machine; pins are the procedure's own. */
+const kept = new WeakMap<Relations, Turning>();
+
+/** Reads what turns in a procedure's machine, once for its relations; pins are the procedure's own. */
 export function turningOf({ procedure }: Graph, relations: Relations): Turning {
+  const known = kept.get(relations);
+  if (known) return known;
+  const turning = readTurning(procedure, relations);
+  kept.set(relations, turning);
+  return turning;
+}
+
+function readTurning(procedure: Procedure, relations: Relations): Turning {
   const things = procedure.machine?.things ?? [];
   const shafts = things.filter((t) => t.kind === "shaft");
   const belts = things.flatMap((belt) => {
@@ -110,6 +121,7 @@ export function turningOf({ procedure }: Graph, relations: Relations): Turning {
     return shaft ? [{ pin, shaft }] : [];
   });
   return {
+    relations,
     shafts,
     belts,
     marks,
@@ -149,10 +161,12 @@ export interface Now {
   readonly angles: Angles;
 }
 
-const relevant = keptBySegment(({ points }: Segment, _: null): readonly number[] =>
+/** The points of a segment that have to do with what turns. */
+const concerning = keptBySegment(({ points }: Segment, turning: Turning): readonly number[] =>
   points.flatMap((point, at) =>
-    (point.kind === "act" && VERBS.has(point.verb)) ||
-    (point.kind === "ask" && checkOf(point.spot.entry).marks.length > 0)
+    ((point.kind === "act" && VERBS.has(point.verb)) ||
+      (point.kind === "ask" && checkOf(point.spot.entry).marks.length > 0)) &&
+    concerns(point, turning)
       ? [at]
       : [],
   ),
@@ -179,10 +193,9 @@ export function shaftsWatched(graph: Graph, relations: Relations, starts: Standi
   const turning = turningOf(graph, relations);
   const first = turning.shafts[0];
   if (!first) return null;
-  const touched = graph.segments.flatMap(({ segment, at }) =>
-    relevant(segment, null).map((local) => at.points + local),
+  const points = graph.segments.flatMap(({ segment, at }) =>
+    concerning(segment, turning).map((local) => at.points + local),
   );
-  const points = touched.filter((at) => concerns(graph.points[at] as Point, turning, relations));
   if (points.length === 0) return null;
   const marks: Mark[] = [];
   const byKey = new Map<string, number>();
@@ -233,7 +246,8 @@ export function shaftsWatched(graph: Graph, relations: Relations, starts: Standi
   return { watch, turning, read, trainOf };
 }
 
-function concerns(point: Point, turning: Turning, relations: Relations): boolean {
+function concerns(point: Point, turning: Turning): boolean {
+  const { relations } = turning;
   if (point.kind !== "act") return true;
   const { thing, verb } = point;
   if (!thing) return false;

@@ -4,13 +4,13 @@
  */
 import type { Thing } from "../model";
 import { DEPARTURES } from "./acts";
-import { type Control, lowerBound } from "./control";
+import { type Change, changeBetween, pointAfter } from "./change";
+import type { Control } from "./control";
 import { watchFastener } from "./fasteners";
 import { faultsOf, type WalkFault } from "./faults";
 import type { Graph } from "./graph";
 import type { Relations } from "./relations";
 import { ASKED, rolesIn, touchesOf } from "./roles";
-import type { Placed } from "./segments";
 import { sliceOf } from "./slice";
 import { type Standing, watchThing } from "./things";
 
@@ -96,49 +96,6 @@ function isSame(a: Standing, b: Standing): boolean {
   return true;
 }
 
-/** The segments that an edit put in the place of others, where those part the ways alike. */
-interface Change {
-  readonly old: readonly Placed[];
-  readonly now: readonly Placed[];
-  /** From where to where the old ones stood, and where the new ones end. */
-  readonly from: number;
-  readonly to: number;
-  readonly shift: number;
-  /** The deciding points of the old and the new ones, each with its twin. */
-  readonly oldControls: readonly number[];
-  readonly newControls: readonly number[];
-}
-
-/** What an edit changed; null where it may have changed the ways themselves. */
-function changeBetween(before: Graph, now: Graph): Change | null {
-  const [a, b] = [before.segments, now.segments];
-  let first = 0;
-  while (first < a.length && first < b.length && a[first]?.segment === b[first]?.segment) first++;
-  let [lastA, lastB] = [a.length, b.length];
-  while (lastA > first && lastB > first && a[lastA - 1]?.segment === b[lastB - 1]?.segment) {
-    lastA--;
-    lastB--;
-  }
-  const old = a.slice(first, lastA);
-  const fresh = b.slice(first, lastB);
-  const skeleton = (segments: readonly Placed[]): string =>
-    segments.map((s) => s.segment.skeleton).join("\n");
-  if (skeleton(old) !== skeleton(fresh) || before.controls.length !== now.controls.length) return null;
-  const from = a[first]?.at.points ?? before.points.length - 1;
-  const to = a[lastA]?.at.points ?? before.points.length - 1;
-  const low = lowerBound(before.controls, from);
-  const high = lowerBound(before.controls, to);
-  return {
-    old,
-    now: fresh,
-    from,
-    to,
-    shift: now.points.length - before.points.length,
-    oldControls: before.controls.slice(low, high),
-    newControls: now.controls.slice(low, high),
-  };
-}
-
 /** The things whose points changed: all where the machine is started among them. */
 function touchedBy({ old, now }: Change, relations: Relations): ReadonlySet<Thing> | null {
   const things = new Set<Thing>();
@@ -152,13 +109,13 @@ function touchedBy({ old, now }: Change, relations: Relations): ReadonlySet<Thin
 
 /** A fault of an untouched thing, with its points where they stand now. */
 function movedBy(change: Change, fault: WalkFault): WalkFault {
-  const moved = (point: number): number => {
-    if (point < change.from) return point;
-    if (point >= change.to) return point + change.shift;
-    return change.newControls[lowerBound(change.oldControls, point)] as number;
-  };
   const { point, since, back } = fault;
-  return { ...fault, point: moved(point), since: moved(since), back: moved(back) };
+  return {
+    ...fault,
+    point: pointAfter(change, point),
+    since: pointAfter(change, since),
+    back: pointAfter(change, back),
+  };
 }
 
 /** Codes of what is wrong at the end of the job. */

@@ -53,7 +53,7 @@ export function variablesOf(procedure: Procedure): Variables {
   // A check that comes to have other outcomes is another variable: the first one may be known to what is kept.
   const ofCheck = (check: Thing) => {
     const outcomes = outcomesOf(checkOf(check.entry));
-    return make(`${idOf(check)} ${outcomes.join()}`, false, () => outcomes);
+    return make(`${check.id} ${outcomes.join()}`, false, () => outcomes);
   };
   const machine = machineClasses(procedure);
   const condition = (thing: Thing): Choice => {
@@ -82,7 +82,7 @@ export function variablesOf(procedure: Procedure): Variables {
   return { all, ofCheck: (check) => ofCheck(check).variable, outcome, condition, oneOf };
 }
 
-/** Unique also where nameless steps share a title. */
+/** Unique also where things share a name by mistake. */
 const idOf = (thing: Thing): string => `${thing.id}:${thing.line}`;
 
 function maskWhere<T>(values: readonly T[], holds: (value: T) => boolean): bigint {

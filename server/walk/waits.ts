@@ -41,6 +41,7 @@ function matters(point: Point): boolean {
 
 /** A watch for everything in a procedure that takes its time. */
 export function watchWaits(graph: Graph, relations: Relations): readonly Watch[] {
+  if (!graph.segments.some(({ segment }) => takesItsTime(segment, relations))) return [];
   const marks = graph.segments.flatMap(({ segment, at }) =>
     marksOf(segment, null).map((local) => at.points + local),
   );
@@ -70,6 +71,21 @@ export function watchWaits(graph: Graph, relations: Relations): readonly Watch[]
     ...[...cures].map(([supply, put]) => watchCure(graph, relations, supply, put, marks)),
   ];
 }
+
+/** Whether a segment has to do with anything that must be waited for. */
+const takesItsTime = keptBySegment(({ points }: Segment, relations: Relations): boolean =>
+  points.some((point) => {
+    if (point.kind !== "act") return false;
+    const { thing, supplies } = point;
+    const things = thing ? [thing, ...relations.fluidsIn(thing)] : [];
+    return (
+      things.some(({ entry }) => {
+        const { storesCharge, hot, pressurised } = partFacts(entry);
+        return storesCharge !== null || (hot && pressurised);
+      }) || supplies.some((s) => s.kind === "consumable" && fluidFacts(s.entry).cure !== null)
+    );
+  }),
+);
 
 const OPENS: ReadonlySet<string> = new Set(["remove", "open", "disconnect", "drain"]);
 

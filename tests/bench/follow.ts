@@ -94,45 +94,79 @@ function growth(shared: boolean): string {
   ]);
 }
 
+/** A job of 10,000 steps, and where in it a figure stands in a line of its own. */
+interface Edited {
+  readonly what: string;
+  readonly texts: Texts;
+  readonly line: number;
+  readonly character: number;
+}
+
+function jobs(): readonly Edited[] {
+  const plain = writeJob(10_000);
+  const conditions = writeConditions(10_000, true);
+  const lines = (conditions["job.torquil"] as string).split("\n");
+  const line = lines.findIndex((text, i) => i > lines.length / 2 && text.includes("wait 5 min"));
+  const { line: at, character } = plain;
+  return [
+    {
+      what: "plain",
+      texts: { "row.torquil": plain.machine, "job.torquil": plain.procedure },
+      line: at,
+      character,
+    },
+    { what: "40 conditions", texts: conditions, line, character: (lines[line] as string).indexOf("5") },
+  ];
+}
+
+/** Edits inside a step, each there and back. */
+const EDITED = {
+  "a figure": ({ line, character }: Edited, round: number) => ({
+    start: { line, character },
+    end: { line, character: character + 1 },
+    text: String(3 + (round % 5)),
+  }),
+  "a line": ({ line }: Edited, round: number) => ({
+    start: { line, character: 0 },
+    end: { line: line + (round % 2), character: 0 },
+    text: round % 2 === 0 ? '      "Look at it twice."\n' : "",
+  }),
+} as const;
+
 /** After an edit inside one step: what is kept is found by the name of the procedure. */
 function again(): string {
-  const job = writeJob(10_000);
-  const documents: Map<string, Document> = documentsOf({
-    "row.torquil": job.machine,
-    "job.torquil": job.procedure,
-  });
-  const resolve = resolver(new Set(documents.keys()));
-  let project = buildProject(documents, resolve);
-  followWhole(procedureIn(project, "job.torquil"));
-  const works = [
-    ["followed", followProcedure],
-    ["with cautions and what is reached", followWhole],
-  ] as const;
-  const rows = works.map(([what, work]) => {
-    const afresh: number[] = [];
-    const kept: number[] = [];
-    const time = (procedure: Procedure): number => {
-      const start = performance.now();
-      work(procedure);
-      return performance.now() - start;
-    };
-    for (let round = 0; round < EDITS; round++) {
-      const start = { line: job.line, character: job.character };
-      const edit = {
-        start,
-        end: { ...start, character: start.character + 1 },
-        text: String(3 + (round % 5)),
+  const rows = jobs().flatMap((job) =>
+    Object.entries(EDITED).map(([what, edit]) => {
+      const documents: Map<string, Document> = documentsOf(job.texts);
+      const resolve = resolver(new Set(documents.keys()));
+      let project = buildProject(documents, resolve);
+      followWhole(procedureIn(project, "job.torquil"));
+      const afresh: number[] = [];
+      const kept: number[] = [];
+      const time = (procedure: Procedure): number => {
+        const start = performance.now();
+        followWhole(procedure);
+        return performance.now() - start;
       };
-      documents.set("job.torquil", applyEdits(documents.get("job.torquil") as Document, [edit]));
-      project = buildProject(documents, resolve, project);
-      const procedure = procedureIn(project, "job.torquil");
-      kept.push(time(procedure));
-      if (round % 5 === 0) afresh.push(time({ ...procedure, thing: { ...procedure.thing, owns: null } }));
-    }
-    const [whole, edited] = [quantile(afresh, 0.5), quantile(kept, 0.5)];
-    const share = edited / whole;
-    return [what, shown(whole), shown(edited), share.toFixed(3), verdict(share, MOST_OF_WHOLE)];
-  });
+      for (let round = 0; round < EDITS; round++) {
+        const document = documents.get("job.torquil") as Document;
+        documents.set("job.torquil", applyEdits(document, [edit(job, round)]));
+        project = buildProject(documents, resolve, project);
+        const procedure = procedureIn(project, "job.torquil");
+        kept.push(time(procedure));
+        if (round % 5 === 0) afresh.push(time({ ...procedure, thing: { ...procedure.thing, owns: null } }));
+      }
+      const [whole, edited] = [quantile(afresh, 0.5), quantile(kept, 0.5)];
+      const share = edited / whole;
+      return [
+        `${job.what}, ${what} changed`,
+        shown(whole),
+        shown(edited),
+        share.toFixed(3),
+        verdict(share, MOST_OF_WHOLE),
+      ];
+    }),
+  );
   return table([["10,000 steps, ms", "whole", "after an edit", "of the whole", "under a tenth"], ...rows]);
 }
 
