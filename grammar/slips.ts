@@ -133,11 +133,14 @@ function gap(tokens: readonly IToken[], i: number): string {
   return before ? " ".repeat((tokens[i] as IToken).startOffset - t.tokenEnd(before)) : "";
 }
 
+/** A whole number, or the pitch of a thread: `M22 x 1`. */
+const WHOLE_NUMBER = /(?:^[-−]?|[x×]\s*)\d+$/i;
+
 function isDecimalComma(tokens: readonly IToken[], i: number): boolean {
   const comma = tokens[i];
   const before = tokens[i - 1];
   const behind = tokens[i + 1];
-  if (comma?.tokenType !== t.Comma || !before || !behind || !/^[-−]?\d+$/.test(before.image)) return false;
+  if (comma?.tokenType !== t.Comma || !before || !behind || !WHOLE_NUMBER.test(before.image)) return false;
   const tight = t.tokenEnd(before) === comma.startOffset && behind.startOffset === comma.startOffset + 1;
   return tight && /^\d+$/.test(behind.image);
 }
