@@ -132,7 +132,7 @@
     if (inside) {
       event.preventDefault();
       document.getElementById(decodeURIComponent(link.getAttribute("href").slice(1)))?.scrollIntoView();
-    } else if (link === null) goTo(event.target);
+    } else if (link === null && event.target.closest("summary") === null) goTo(event.target);
   });
   document.addEventListener("keydown", (event) => {
     if (event.key === "Enter" && event.target.dataset?.at !== undefined) goTo(event.target);

@@ -99,8 +99,9 @@ function groupItem({ rank, changes }: Extract<Item, { changes: unknown }>): vsco
 }
 
 function changeItem(change: ChangeShown): vscode.TreeItem {
-  const item = new vscode.TreeItem(change.headline);
-  item.description = change.notes[0] ?? "";
+  const { now, about } = change.short;
+  const item = new vscode.TreeItem(now);
+  item.description = [about, change.notes[0] ?? ""].filter((words) => words !== "").join(" · ");
   item.tooltip = [change.headline, ...change.notes].join("\n");
   item.command = { command: "torquil.showChange", title: "Show Both Sides", arguments: [change] };
   return item;

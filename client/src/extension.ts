@@ -6,6 +6,7 @@ import { offerComparison } from "./comparison";
 import { offerPrinting } from "./print";
 import { createServer, type Server } from "./server";
 import { createSheetPanel } from "./sheet-panel";
+import { offerState } from "./state-view";
 import { showStatus } from "./status";
 import { offerTasks } from "./tasks";
 
@@ -23,6 +24,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     showStatus(running),
     offerPrinting(running, panel),
     offerComparison(running),
+    offerState(running),
     offerTasks(context.asAbsolutePath("dist/torquil.mjs")),
     vscode.commands.registerCommand("torquil.openSheet", panel.open),
     vscode.commands.registerCommand("torquil.restartServer", running.restart),

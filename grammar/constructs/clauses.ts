@@ -108,8 +108,8 @@ export const CLAUSES: readonly Clause[] = [
   clause("count", "count count:COUNT", "How many there are."),
   clause(
     "layout",
-    "layout shape:(circle|grid|row) [holes holes:HOLES]",
-    "How the holes lie and are numbered.",
+    "layout shape:(circle|grid|row) [holes holes:HOLES] [first at start:QUANTITY(angle)] [direction:(clockwise|anticlockwise)] [in rows:COUNT rows]",
+    "How the holes lie and are numbered; on a circle from where and which way, in a grid in how many rows.",
   ),
   clause("holes", "holes holes:HOLES [length length:QUANTITY(length)]", "Which holes take which length."),
   clause("hole", "hole number:COUNT centre centre:POINT", "Where one hole lies."),

@@ -40,6 +40,14 @@ export const COMMANDS: Readonly<Record<string, Entry>> = {
     about: "Say how everything stands at a step.",
     load: async () => (await import("./state")).state,
   },
+  refit: {
+    about: "Write the steps that put back what is off at the end.",
+    load: async () => (await import("./refit")).refit,
+  },
+  ways: {
+    about: "Say how many ways lead through a procedure, and what parts them.",
+    load: async () => (await import("./ways")).ways,
+  },
   explain: {
     about: "Explain a code, with an example.",
     load: async () => (await import("./explain")).explain,

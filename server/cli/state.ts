@@ -62,6 +62,7 @@ function stateJson(told: StateTold, number: number | null, nameOf: NameOf): obje
     version: 1,
     ...told,
     number,
+    turning: told.turning.map((stand) => ({ ...stand, since: named(stand.since) })),
     groups: told.groups.map((group) => ({
       ...group,
       things: group.things.map((thing) => ({

@@ -17,7 +17,8 @@ export const onDisc = ({ centre, radius }: Disc, angle: number): Point => ({
   y: centre.y - radius * Math.sin(angle),
 });
 
-const BELT = 0.9;
+/** How thick the belt is drawn. */
+export const BELT = 0.9;
 /** Half the width of the badge that a number stands on. */
 export const BADGE = 2.6;
 
@@ -134,11 +135,15 @@ export function turnPiece(disc: Disc, turns: Round | null | undefined, middle: n
   );
 }
 
-/** The travel of a tensioner: a double arrow through its middle, along the bisector of its wrap, to scale but seen. */
+/** The travel of a tensioner: through its middle, along the bisector of its wrap, to scale but longer than it is wide. */
+export function tensionerEnds({ centre, radius }: Disc, bisector: number, travel: number): [Point, Point] {
+  const half = Math.max(travel / 2, radius + 3);
+  return [onDisc({ centre, radius: half }, bisector), onDisc({ centre, radius: -half }, bisector)];
+}
+
+/** The travel of a tensioner as a double arrow. */
 export function tensionerPiece(disc: Disc, bisector: number, travel: number): string {
-  const half = Math.max(travel / 2, disc.radius + 3);
-  const ends = [half, -half].map((reach) => onDisc({ centre: disc.centre, radius: reach }, bisector));
-  const [a, b] = ends as [Point, Point];
+  const [a, b] = tensionerEnds(disc, bisector, travel);
   const angle = Math.atan2(a.y - b.y, a.x - b.x);
   return (
     line(a, b, { stroke: "#000", "stroke-width": 0.3, "stroke-dasharray": "1.2 0.6" }) +
@@ -147,11 +152,18 @@ export function tensionerPiece(disc: Disc, bisector: number, travel: number): st
   );
 }
 
+const MARK = 2.4;
+
 /** A mark on a pulley's rim: a stroke across it, and a triangle that points at it from outside. */
 export function markPiece(disc: Disc, angle: number): string {
   const at = (off: number) => onDisc({ centre: disc.centre, radius: disc.radius + off }, angle);
   return (
     line(at(-3), at(0.4), { stroke: "#000", "stroke-width": 0.7 }) +
-    arrowhead(at(0.9), angle * -1 + Math.PI, 2.4)
+    arrowhead(at(0.9), angle * -1 + Math.PI, MARK)
   );
+}
+
+/** The room that the triangle of a mark takes. */
+export function markSpot({ centre, radius }: Disc, angle: number): Disc {
+  return { centre: onDisc({ centre, radius: radius + 0.9 + MARK / 2 }, angle), radius: MARK / 2 };
 }

@@ -1,98 +1,121 @@
 /**
- * The path of a belt or chain, to scale: pulleys numbered in the order of the path, sides, the way it travels, marks, and
+ * The path of a belt or chain, to scale: pulleys numbered in the order of laying on, sides, the way it travels, marks, and
  * where it is seen from.
  */
-import type { BeltKind, BeltPath, Layout, Point, Running } from "../mechanics/belts";
-import { type DrawingWord, drawingWord } from "../phrases/drawings";
-import type { Language } from "../phrases/sheet";
+import type { Point } from "../mechanics/belts";
+import { drawingWord } from "../phrases/drawings";
 import {
   BADGE,
+  BELT,
   badge,
   beltPiece,
   type Disc,
   markPiece,
+  markSpot,
   pulleyPiece,
+  tensionerEnds,
   tensionerPiece,
   travelPiece,
   turnPiece,
 } from "./belt-pieces";
+import { type BeltPicture, describe, notesOf, numberOf, remarks } from "./belt-words";
 import { type LabelLine, labelPiece, linesOf, sizeOf } from "./label-piece";
-import { type Box, type Placed, placeLabels } from "./labels";
-import { notesBelow, PAPER, sentences } from "./page";
-import { scaleFor, scaleWords } from "./scale";
+import { type Box, type Obstacles, type Placed, placeLabels } from "./labels";
+import { notesBelow, PAPER } from "./page";
+import { type Scale, scaleFor } from "./scale";
 import { type Drawing, drawing, TYPE } from "./svg";
 
-/** A mark on one of the pulleys. */
-export interface BeltMark {
-  /** By its place in the layout. */
-  readonly pulley: number;
-  readonly title: string;
-  /** Where on the rim it is seen when it is in line: radians, anticlockwise from the x axis; null where nobody says. */
-  readonly angle: number | null;
-}
+export type { BeltMark, BeltPicture } from "./belt-words";
 
-/** All that a drawing of a belt shows. */
-export interface BeltPicture {
-  readonly title: string;
-  readonly kind: BeltKind;
-  readonly layout: Layout;
-  readonly path: BeltPath;
-  /** Null where no driving shaft says a direction. */
-  readonly running: Running | null;
-  /** What the pulleys are called, in the layout's order. */
-  readonly names: readonly string[];
-  readonly marks: readonly BeltMark[];
-  /** Where it is seen from, in the writer's words. */
-  readonly view: string;
-  readonly language: Language;
-}
-
-/** The room a drawing of a belt itself has; labels stand beside it. */
-const ROOM = { width: 96, height: 105 };
+/**
+ * The rooms that a drawing of a belt itself may have; labels stand beside it in the first and last, above and below it in the
+ * second.
+ */
+const ROOMS = [
+  { width: 84, height: 96 },
+  { width: 122, height: 60 },
+  { width: 70, height: 80 },
+] as const;
 /** The widest label. */
-const LABEL = 34;
+const LABEL = 31;
+/** Above and below the belt, for labels. */
+const MARGIN = 13;
+
+/** A belt on the paper, at the scale of one of the rooms. */
+interface Laid {
+  readonly scale: Scale;
+  readonly place: (point: Point) => Point;
+  readonly discs: readonly Disc[];
+  readonly bottom: number;
+  readonly labels: readonly Label[];
+}
+
+interface Label {
+  readonly lines: readonly LabelLine[];
+  readonly placed: Placed | null;
+}
 
 /** Draws a belt. The figures must be a layout's that has a path. */
 export function beltDrawing(picture: BeltPicture): Drawing {
-  const { layout, path, running, language } = picture;
-  const scale = scaleFor(layout.pulleys, ROOM);
-  const origin = { x: (PAPER - scale.width) / 2, y: 14 };
-  const place = (point: Point) => scale.place(point, origin);
-  const discs: readonly Disc[] = layout.pulleys.map(({ centre, radius }) => ({
-    centre: place(centre),
-    radius: radius * scale.factor,
-  }));
-  const bottom = origin.y + scale.height + 14;
-  const labels = labelsOf(picture, discs, place, bottom);
-  const notes = notesOf(picture, scale.factor, labels);
-  const foot = notesBelow(notes, bottom);
+  const { layout, path, running, marks, language } = picture;
+  const { scale, place, discs, bottom, labels } = largest(picture);
+  const unplaced = labels.flatMap(({ placed }, index) => (placed ? [] : [index]));
+  const foot = notesBelow(notesOf(picture, scale.factor, unplaced), bottom);
   const body = [
-    ...discs.map((disc, index) => {
-      const pulley = layout.pulleys[index];
-      return pulley ? pulleyPiece(disc, pulley, path.wraps[index]?.touched ?? false) : "";
-    }),
+    ...layout.pulleys.map((pulley, index) =>
+      pulleyPiece(discs[index] as Disc, pulley, path.wraps[index]?.touched ?? false),
+    ),
     beltPiece(path, discs, place, picture.kind),
-    ...layout.pulleys.map(({ travel }, index) => {
-      const [disc, wrap] = [discs[index], path.wraps[index]];
-      if (!disc || !wrap?.touched || travel === 0) return "";
-      const middle = wrap.from + ((wrap.round === "anticlockwise" ? 1 : -1) * wrap.angle) / 2;
-      return tensionerPiece(disc, middle, travel * scale.factor);
-    }),
-    ...picture.marks.map(({ pulley, angle }) => {
-      const disc = discs[pulley];
-      return disc && angle !== null ? markPiece(disc, angle) : "";
-    }),
+    ...tensioners(picture, discs, scale.factor).map(({ disc, bisector, travel }) =>
+      tensionerPiece(disc, bisector, travel),
+    ),
+    ...marks.map(({ pulley, angle }) => (angle === null ? "" : markPiece(discs[pulley] as Disc, angle))),
     running ? travelPiece(path, running, place) : "",
     ...discs.map((disc, index) => turnPiece(disc, running?.turns[index], turnAt(picture, index))),
-    ...layout.pulleys.map(({ side }, index) => {
-      const disc = discs[index];
-      return disc ? badge(disc.centre, `${index + 1}`, side === "back") : "";
-    }),
+    ...layout.pulleys.map(({ side }, index) =>
+      badge((discs[index] as Disc).centre, numberOf(picture, index), side === "back"),
+    ),
     ...labels.map(({ placed, lines }) => (placed ? labelPiece(placed, lines) : "")),
     foot.svg,
   ];
   const title = drawingWord(language, "belt.title", { belt: picture.title });
   return drawing(PAPER, foot.bottom, title, describe(picture, title), body);
+}
+
+/** Laid in the room where the fewest labels are left without a place, and there as large as can be. */
+function largest(picture: BeltPicture): Laid {
+  const missing = ({ labels }: Laid): number => labels.filter(({ placed }) => placed === null).length;
+  return ROOMS.map((room) => laidIn(picture, room)).reduce((best, other) => {
+    const fewer = missing(best) - missing(other);
+    return fewer > 0 || (fewer === 0 && other.scale.factor > best.scale.factor) ? other : best;
+  });
+}
+
+function laidIn(picture: BeltPicture, room: { readonly width: number; readonly height: number }): Laid {
+  const scale = scaleFor(picture.layout.pulleys, room);
+  const origin = { x: (PAPER - scale.width) / 2, y: MARGIN };
+  const place = (point: Point) => scale.place(point, origin);
+  const discs = picture.layout.pulleys.map(({ centre, radius }) => ({
+    centre: place(centre),
+    radius: radius * scale.factor,
+  }));
+  const bottom = origin.y + scale.height + MARGIN;
+  const inTheWay = obstaclesOf(picture, discs, place, scale.factor);
+  return { scale, place, discs, bottom, labels: labelsOf(picture, discs, inTheWay, bottom) };
+}
+
+/** The tensioners that the belt touches: the direction of their travel, and how far it goes on the paper. */
+function tensioners(
+  { layout, path }: BeltPicture,
+  discs: readonly Disc[],
+  factor: number,
+): readonly { readonly disc: Disc; readonly bisector: number; readonly travel: number }[] {
+  return layout.pulleys.flatMap(({ travel }, index) => {
+    const [disc, wrap] = [discs[index], path.wraps[index]];
+    if (!disc || !wrap?.touched || travel === 0) return [];
+    const half = ((wrap.round === "anticlockwise" ? 1 : -1) * wrap.angle) / 2;
+    return [{ disc, bisector: wrap.from + half, travel: travel * factor }];
+  });
 }
 
 /** The arrow of turning lies at the top, or away from a mark on the rim. */
@@ -101,30 +124,30 @@ function turnAt({ marks }: BeltPicture, index: number): number {
   return mark?.angle == null ? Math.PI / 2 : mark.angle + Math.PI;
 }
 
-interface Label {
-  readonly lines: readonly LabelLine[];
-  readonly placed: Placed | null;
-}
-
-/** What is said of a pulley beside its name. */
-function remarks({ layout, path, marks, language }: BeltPicture, index: number): readonly string[] {
-  const pulley = layout.pulleys[index];
-  const say = (id: DrawingWord, args = {}) => drawingWord(language, id, args);
-  if (!pulley) return [];
-  return [
-    ...(pulley.teeth === null ? [] : [say("teeth", { n: `${pulley.teeth}` })]),
-    ...(pulley.side === "back" ? [say("back-of-belt")] : []),
-    ...(pulley.travel > 0 ? [say("tensioner")] : []),
-    ...(path.wraps[index]?.touched ? [] : [say("not-touched")]),
-    ...marks.filter((mark) => mark.pulley === index).map((mark) => say("mark", { mark: mark.title })),
-  ];
+/** What labels keep clear of: pulleys, belt, marks and the travel of tensioners. */
+function obstaclesOf(
+  picture: BeltPicture,
+  discs: readonly Disc[],
+  place: (point: Point) => Point,
+  factor: number,
+): Obstacles {
+  const rims = discs.map(({ centre, radius }) => ({ centre, radius: Math.max(radius + BELT / 2, BADGE) }));
+  const marks = picture.marks.flatMap(({ pulley, angle }) =>
+    angle === null ? [] : [markSpot(discs[pulley] as Disc, angle)],
+  );
+  const spans = picture.path.spans.map(({ start, end }) => ({ start: place(start), end: place(end) }));
+  const travels = tensioners(picture, discs, factor).map(({ disc, bisector, travel }) => {
+    const [start, end] = tensionerEnds(disc, bisector, travel);
+    return { start, end };
+  });
+  return { circles: [...rims, ...marks], lines: [...spans, ...travels], boxes: [] };
 }
 
 /** The label of each pulley, its name and what is said of it, and where it goes. */
 function labelsOf(
   picture: BeltPicture,
   discs: readonly Disc[],
-  place: (point: Point) => Point,
+  obstacles: Obstacles,
   bottom: number,
 ): readonly Label[] {
   const lines = discs.map((_, index) => [
@@ -138,77 +161,14 @@ function labelsOf(
   };
   const wanted = discs.map(({ centre, radius }, index) => ({
     anchor: centre,
-    reach: Math.max(radius, BADGE) + reachOf(picture, index),
+    reach: Math.max(radius + BELT / 2, BADGE),
     ...sizeOf(lines[index] ?? []),
   }));
-  const placed = placeLabels(
-    wanted,
-    {
-      circles: discs.map(({ centre, radius }) => ({ centre, radius: Math.max(radius, BADGE) })),
-      lines: picture.path.spans.map(({ start, end }) => ({ start: place(start), end: place(end) })),
-      boxes: [],
-    },
-    frame,
-    middleOf(discs),
-  );
+  const placed = placeLabels(wanted, obstacles, frame, middleOf(discs));
   return lines.map((own, index) => ({ lines: own, placed: placed[index] ?? null }));
-}
-
-/** Marks and the tensioner's arrow stand out from the rim. */
-function reachOf({ layout, marks }: BeltPicture, index: number): number {
-  const marked = marks.some((mark) => mark.pulley === index && mark.angle !== null);
-  return marked || (layout.pulleys[index]?.travel ?? 0) > 0 ? 3.4 : 0;
 }
 
 function middleOf(discs: readonly Disc[]): Point {
   const sum = discs.reduce((s, { centre }) => ({ x: s.x + centre.x, y: s.y + centre.y }), { x: 0, y: 0 });
   return { x: sum.x / discs.length, y: sum.y / discs.length };
-}
-
-/** What stands below: labels that found no place, where it is seen from, the scale, and what the signs mean. */
-function notesOf(picture: BeltPicture, factor: number, labels: readonly Label[]): readonly string[] {
-  const { layout, path, running, language } = picture;
-  const say = (id: DrawingWord, args = {}) => drawingWord(language, id, args);
-  const { way, n } = scaleWords(factor);
-  const homeless = labels.flatMap(({ placed }, index) => (placed ? [] : [named(picture, index)]));
-  const signs: readonly (readonly [boolean, DrawingWord])[] = [
-    [running !== null, "belt.arrows"],
-    [layout.pulleys.some((p) => p.side === "back"), "belt.grey"],
-    [layout.pulleys.some((p) => p.travel > 0), "belt.travel"],
-    [!path.sound, "belt.unsound"],
-  ];
-  return [
-    ...homeless,
-    [picture.view, say(way === "up" ? "scale.up" : "scale.down", { n: `${n}` })]
-      .filter((w) => w !== "")
-      .join(". "),
-    ...signs.filter(([shown]) => shown).map(([, id]) => say(id)),
-  ];
-}
-
-/** `2 Guide roller (back of belt)`. */
-function named(picture: BeltPicture, index: number, more: readonly string[] = []): string {
-  const notes = [...remarks(picture, index), ...more];
-  const name = drawingWord(picture.language, "belt.pulley", {
-    n: `${index + 1}`,
-    name: picture.names[index] ?? "",
-  });
-  return notes.length === 0
-    ? name
-    : drawingWord(picture.language, "belt.note", { name, notes: notes.join(", ") });
-}
-
-function describe(picture: BeltPicture, title: string): string {
-  const { path, running, language } = picture;
-  const say = (id: DrawingWord, args = {}) => drawingWord(language, id, args);
-  const pulleys = picture.names.map((_, index) => {
-    const turns = running?.turns[index];
-    return named(picture, index, turns ? [say("belt.turns", { round: say(`round.${turns}`) })] : []);
-  });
-  return sentences(
-    title,
-    picture.view,
-    say("belt.order", { round: say(`round.${path.round}`), pulleys: pulleys.join("; ") }),
-    path.sound ? "" : say("belt.unsound"),
-  );
 }

@@ -41,7 +41,7 @@ const DIRECTIONS = 32;
 /** Off by more than this it gets a leader. */
 const LEADER = 4;
 /** Between a label and anything else. */
-const CLEAR = 0.6;
+const CLEAR = 1;
 
 /**
  * Finds places for labels one after the other, each clear of the obstacles, of the labels before it and of the frame's

@@ -4,8 +4,11 @@
 import { TYPE, text } from "./svg";
 import { wrapped } from "./text";
 
-/** The width of a drawing: a column of an A4 or Letter page, in millimetres. */
-export const PAPER = 170;
+/**
+ * The width of a drawing, in millimetres: it fits an A4 or Letter page where a step is, also within a check, its outcome and a
+ * condition in that. So it is printed as large as it is made, and its scale is true.
+ */
+export const PAPER = 150;
 
 const LINE = TYPE.note * 1.35;
 

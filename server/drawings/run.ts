@@ -1,7 +1,7 @@
 /**
  * The run of a hose, cable or wire through its clips, to scale, the clips numbered in its order.
  */
-import type { Point } from "../mechanics/belts";
+import type { Point, Segment } from "../mechanics/belts";
 import { type DrawingWord, drawingWord } from "../phrases/drawings";
 import type { Language } from "../phrases/sheet";
 import { BADGE, badge } from "./belt-pieces";
@@ -9,65 +9,112 @@ import { labelPiece, linesOf, sizeOf } from "./label-piece";
 import { placeLabels } from "./labels";
 import { notesBelow, PAPER, sentences } from "./page";
 import { scaleFor, scaleWords } from "./scale";
-import { type Drawing, drawing, element, figure, TYPE } from "./svg";
+import { circle, type Drawing, drawing, element, figure, TYPE } from "./svg";
+
+/** A clip that a line runs through, or an end of it. */
+export interface RunPlace {
+  readonly name: string;
+  readonly at: Point;
+  /** An end has no number: what counts is the order of the clips. */
+  readonly end: boolean;
+}
 
 /** All that a drawing of a run shows. */
 export interface RunPicture {
   readonly title: string;
-  /** Clips in the order of the run, and where they lie in the view: millimetres, x to the right, y up. */
-  readonly clips: readonly { readonly name: string; readonly at: Point }[];
+  /** What it goes through in the order of the run, and where that lies in the view: millimetres, x to the right, y up. */
+  readonly places: readonly RunPlace[];
+  /** Where it begins and ends, bend, length and slack, in the sheet's words. */
+  readonly notes: readonly string[];
   readonly view: string;
   readonly language: Language;
 }
 
-const ROOM = { width: 104, height: 90 };
-const LABEL = 32;
+const ROOM = { width: 90, height: 80 };
+const LABEL = 29;
+/** Half the width of the spot that an end is. */
+const END = 1.5;
 
-/** Draws a run. Null for fewer than two clips, or where a place is not a figure. */
-export function runDrawing({ title, clips, view, language }: RunPicture): Drawing | null {
-  if (clips.length < 2 || !clips.every(({ at }) => Math.abs(at.x) <= 1e8 && Math.abs(at.y) <= 1e8))
+/** Draws a run. Null for fewer than two places, or where one is not a figure. */
+export function runDrawing(picture: RunPicture): Drawing | null {
+  const { title, places, view, language } = picture;
+  if (places.length < 2 || !places.every(({ at }) => Math.abs(at.x) <= 1e8 && Math.abs(at.y) <= 1e8))
     return null;
   const scale = scaleFor(
-    clips.map(({ at }) => ({ centre: at, radius: 0 })),
+    places.map(({ at }) => ({ centre: at, radius: 0 })),
     ROOM,
   );
-  const origin = { x: (PAPER - scale.width) / 2, y: 14 };
-  const places = clips.map(({ at }) => scale.place(at, origin));
-  const bottom = origin.y + scale.height + 14;
-  const lines = clips.map(({ name }) => linesOf(name, TYPE.name, LABEL));
-  const curve = curveThrough(places);
-  const labels = placeLabels(
-    places.map((anchor, index) => ({
-      anchor,
-      reach: BADGE,
-      ...sizeOf(lines[index] ?? []),
-    })),
-    { circles: places.map((centre) => ({ centre, radius: BADGE })), lines: curve.pieces, boxes: [] },
-    {
-      centre: { x: PAPER / 2, y: bottom / 2 },
-      halfWidth: PAPER / 2 - 0.5,
-      halfHeight: bottom / 2 - 0.5,
-    },
-    { x: PAPER / 2, y: origin.y + scale.height / 2 },
-  );
+  const origin = { x: (PAPER - scale.width) / 2, y: 12 };
+  const bottom = origin.y + scale.height + 12;
+  const spots = places.map(({ at }) => scale.place(at, origin));
+  const curve = curveThrough(spots);
+  const numbers = numbersOf(places);
+  const { svg: labels, homeless } = labelled(picture, spots, curve.pieces, bottom);
   const say = (id: DrawingWord, args = {}) => drawingWord(language, id, args);
-  const numbered = clips.map(({ name }, index) => say("belt.pulley", { n: `${index + 1}`, name }));
   const { way, n } = scaleWords(scale.factor);
   const seen = sentences(view, say(way === "up" ? "scale.up" : "scale.down", { n: `${n}` }));
-  const homeless = numbered.filter((_, index) => !labels[index]);
-  const foot = notesBelow([...homeless, seen, say("run.note")], bottom);
+  const foot = notesBelow(
+    [...homeless, sentences(...picture.notes), sentences(seen, say("run.note"))].filter((own) => own !== ""),
+    bottom,
+  );
   const look = { d: curve.d, fill: "none", stroke: "#000", "stroke-linecap": "round" };
   const body = [
     // A tube: white within black.
     element("path", { ...look, "stroke-width": 1.8 }),
     element("path", { ...look, stroke: "#fff", "stroke-width": 1 }),
-    ...places.map((at, index) => badge(at, `${index + 1}`)),
-    ...labels.map((placed, index) => (placed ? labelPiece(placed, lines[index] ?? []) : "")),
+    ...spots.map((at, index) =>
+      places[index]?.end ? circle(at, END, { fill: "#000" }) : badge(at, numbers[index] ?? ""),
+    ),
+    labels,
     foot.svg,
   ];
   const heading = say("run.title", { line: title });
-  const description = sentences(heading, view, say("run.clips", { clips: numbered.join("; ") }));
+  const clips = places.flatMap(({ name, end }, index) => (end ? [] : [numbered(picture, index, name)]));
+  const description = sentences(
+    heading,
+    view,
+    say("run.clips", { clips: clips.join("; ") }),
+    ...picture.notes,
+  );
   return drawing(PAPER, foot.bottom, heading, description, body);
+}
+
+/** The clips' numbers in the order of the run; an end has none. */
+function numbersOf(places: readonly RunPlace[]): readonly string[] {
+  let given = 0;
+  return places.map(({ end }) => {
+    if (!end) given += 1;
+    return end ? "" : `${given}`;
+  });
+}
+
+function numbered({ places, language }: RunPicture, index: number, name: string): string {
+  const n = numbersOf(places)[index] ?? "";
+  return n === "" ? name : drawingWord(language, "belt.pulley", { n, name });
+}
+
+/** The names beside their places; those that found no room come back, to be written below. */
+function labelled(
+  picture: RunPicture,
+  spots: readonly Point[],
+  pieces: readonly Segment[],
+  bottom: number,
+): { readonly svg: string; readonly homeless: readonly string[] } {
+  const lines = picture.places.map(({ name }) => linesOf(name, TYPE.name, LABEL));
+  const reach = (index: number): number => (picture.places[index]?.end ? END : BADGE);
+  const middle = { x: PAPER / 2, y: bottom / 2 };
+  const labels = placeLabels(
+    spots.map((anchor, index) => ({ anchor, reach: reach(index), ...sizeOf(lines[index] ?? []) })),
+    { circles: spots.map((centre, index) => ({ centre, radius: reach(index) })), lines: pieces, boxes: [] },
+    { centre: middle, halfWidth: PAPER / 2 - 0.5, halfHeight: bottom / 2 - 0.5 },
+    middle,
+  );
+  return {
+    svg: labels.map((placed, index) => (placed ? labelPiece(placed, lines[index] ?? []) : "")).join("\n"),
+    homeless: picture.places.flatMap(({ name }, index) =>
+      labels[index] ? [] : [numbered(picture, index, name)],
+    ),
+  };
 }
 
 /**

@@ -21,11 +21,11 @@ export function widthOf(text: string, size: number): number {
   );
 }
 
-/** Breaks text between words into lines no wider than `most`; a word that is wider is cut with an ellipsis. */
+/** Breaks text between words, but at no no-break space, into lines no wider than `most`; a word that is wider is cut with an ellipsis. */
 export function wrapped(text: string, size: number, most: number): readonly string[] {
   const lines: string[] = [];
   let current = "";
-  for (const word of text.split(/\s+/u).filter((w) => w !== "")) {
+  for (const word of text.split(/[^\S\u00a0]+/u).filter((w) => w !== "")) {
     const longer = current === "" ? word : `${current} ${word}`;
     if (widthOf(longer, size) <= most) {
       current = longer;

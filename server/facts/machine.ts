@@ -112,6 +112,11 @@ export interface FastenerFacts {
   readonly count: number;
   readonly countAt: At | null;
   readonly layout: string;
+  /** On a circle: where its first hole lies, anticlockwise from three o'clock in the view, and which way the numbers go. */
+  readonly firstAt: Quantity | null;
+  readonly numberedRound: "clockwise" | "anticlockwise" | null;
+  /** In a grid: how many rows the holes lie in, counted as text is read. */
+  readonly rows: number | null;
   readonly numbered: readonly number[];
   readonly lengths: readonly {
     readonly holes: readonly number[];
@@ -149,7 +154,8 @@ export const fastenerFacts = keptByEntry((entry: Entry): FastenerFacts => {
   const lubricant =
     namesOfClause(entry, "oiled", "lubricant")[0] ?? namesOfClause(entry, "locked", "locker")[0] ?? null;
   const tightenings = entry.details.filter((d) => d.clause === "stage" || d.clause === "tighten-to");
-  const layoutHoles = slotIn(clauseOf(entry, "layout"), "holes")?.holes ?? [];
+  const layout = clauseOf(entry, "layout");
+  const layoutHoles = slotIn(layout, "holes")?.holes ?? [];
   return {
     secures: namesOfClause(entry, "secures", "things"),
     behind: namesOfClause(entry, "behind", "things"),
@@ -159,7 +165,10 @@ export const fastenerFacts = keptByEntry((entry: Entry): FastenerFacts => {
     class: textIn(clauseOf(entry, "class"), "class"),
     count: countIn(count, "count") ?? (layoutHoles.length || 1),
     countAt: count?.at ?? null,
-    layout: textIn(clauseOf(entry, "layout"), "shape"),
+    layout: textIn(layout, "shape"),
+    firstAt: quantityIn(layout, "start"),
+    numberedRound: (textIn(layout, "direction") || null) as FastenerFacts["numberedRound"],
+    rows: countIn(layout, "rows"),
     numbered: layoutHoles,
     lengths: clausesOf(entry, "holes").map((d) => ({
       holes: slotIn(d, "holes")?.holes ?? [],

@@ -25,7 +25,10 @@ import type { Machine, Thing } from "../model";
 import { hoverPhrase as say } from "../phrases/hover";
 import { formatQuantity } from "../units/format";
 import type { Quantity } from "../units/quantity";
+import { aboutBeltRun } from "./about-belts";
 import { aboutBolt } from "./about-bolts";
+import { aboutRun } from "./about-runs";
+import { inBothUnits } from "./figure-text";
 
 type Sentences = (string | null)[];
 
@@ -45,12 +48,18 @@ export function aboutThing(
         ...(onSheet.length > 0 ? [...onSheet, ...besideSheet(entry)] : aboutFastener(entry)),
         ...aboutBolt(thing, machine),
       ]);
+    case "line":
+      return kept([...aboutRun(thing, machine), ...aboutPart(entry), heldBy(thing, machine)]);
     case "part":
     case "clip":
-    case "line":
       return kept([...aboutPart(entry), heldBy(thing, machine)]);
     case "belt":
-      return kept([...aboutBelt(entry), ...aboutPart(entry), heldBy(thing, machine)]);
+      return kept([
+        ...aboutBelt(entry),
+        ...aboutPart(entry),
+        heldBy(thing, machine),
+        ...aboutBeltRun(thing, machine),
+      ]);
     case "fluid":
     case "consumable":
       return kept(aboutFluid(entry));
@@ -74,11 +83,6 @@ export function aboutThing(
 }
 
 const kept = (sentences: Sentences): readonly string[] => sentences.filter((s) => s !== null);
-
-/** A quantity with its other unit behind it, as the source would spell it. */
-export function inBothUnits(quantity: Quantity): string {
-  return formatQuantity(quantity, { plain: true, units: "both" });
-}
 
 const value = (id: Parameters<typeof say>[0], quantity: Quantity | null): string | null =>
   quantity && say(id, { value: inBothUnits(quantity) });

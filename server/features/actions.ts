@@ -9,7 +9,7 @@ import { type Change, type Finding, type TextEdit, wordsOf } from "../rules";
 /** A repair as an editor offers it. Its edits do not overlap and all count from the text as it stands. */
 export interface Action {
   readonly title: string;
-  readonly kind: "fix" | "declare" | "allow" | "move" | "fix-all";
+  readonly kind: "fix" | "declare" | "allow" | "move" | "refit" | "fix-all";
   /** It changes nothing that was meant. */
   readonly safe: boolean;
   /** What it repairs. */
@@ -17,6 +17,8 @@ export interface Action {
   readonly edits: readonly TextEdit[];
   /** Why it cannot be done, in words; it has no edits then. */
   readonly disabled?: string;
+  /** What it leaves undone, and why, as sentences. */
+  readonly leaves?: readonly string[];
 }
 
 /** A stretch of a file, from one place in it to another. */

@@ -9,10 +9,14 @@ import { hoverPhrase as say } from "../phrases/hover";
 import { pageByCode } from "../rules";
 import { torquesOf } from "../rules/bolt-torques";
 import { formatQuantity, inOtherUnits } from "../units/format";
-import { aboutThing, inBothUnits, stageText } from "./about";
+import { aboutThing, stageText } from "./about";
+import { aboutBeltRun } from "./about-belts";
 import { aboutTorque } from "./about-bolts";
+import { aboutRun } from "./about-runs";
 import { lineAt, phraseAt, scopeAt, type Target, targetAt, touches } from "./cursor";
+import { inBothUnits } from "./figure-text";
 import { fastenerOnSheet, outcomesSaid, type SheetLook, USUAL_LOOK } from "./on-sheet";
+import { stateBefore } from "./state-in-short";
 
 /** What is told. All texts are plain, and may hold words of the writer. */
 export interface Hover {
@@ -49,8 +53,44 @@ export function hover(
     return found && { ...found, sentences: [...found.sentences, ...clampedBy(file, found.place)] };
   }
   if (slot?.role === "code" && line.head === "allow") return ofCode(slot, line, at(slot.span));
-  if (slot && slot.content.kind !== "word") return null;
-  return ofWord(line, position.character, at);
+  const step = stepAt(file, line, position.line);
+  if (slot && slot.content.kind !== "word")
+    return step && slot.role === "title" ? ofStep(file, step, at(slot.span)) : null;
+  const word = ofWord(line, position.character, at);
+  if (word?.place.start !== line.indent) return word;
+  return { ...word, sentences: [...word.sentences, ...workedOut(file, line, position.line)] };
+}
+
+/** What is worked out of the thing that a line is the head of: said where its head word is pointed at. */
+function workedOut(file: FileModel, { kind }: Line, row: number): readonly string[] {
+  const thing = kind === "broken" ? undefined : file.things.find((t) => t.line === row);
+  const { machine } = scopeAt(file, row);
+  switch (thing?.kind) {
+    case "step":
+    case "check":
+      return stateBefore(file, thing);
+    case "belt":
+      return aboutBeltRun(thing, machine);
+    case "line":
+      return aboutRun(thing, machine);
+    default:
+      return [];
+  }
+}
+
+/** The step or check that a line is the head of. */
+const stepAt = (file: FileModel, { head }: Line, row: number): Thing | undefined =>
+  NUMBERED.has(head) ? file.things.find((t) => t.line === row && t.kind === head) : undefined;
+
+/** A step or check by its title: its number, and how things stand before it. */
+function ofStep(file: FileModel, step: Thing, place: Place): Hover {
+  return {
+    place,
+    kind: step.kind,
+    name: step.named ? step.name : "",
+    title: step.title,
+    sentences: [...numberOf(file, step), ...stateBefore(file, step)],
+  };
 }
 
 function ofTarget(project: Project, file: FileModel, target: Target, row: number, look: SheetLook): Hover {
@@ -86,6 +126,7 @@ function ofTarget(project: Project, file: FileModel, target: Target, row: number
     ...numberOf(file, thing),
     ...aboutThing(thing, machine, printed),
     ...(procedure && thing.kind === "check" ? outcomesSaid(procedure, thing) : []),
+    ...stateBefore(file, thing),
   ];
   const construct = thing.entry.construct;
   // A derived thing (a face, a member of a set) is told by its own kind, others by the writer's word for them.

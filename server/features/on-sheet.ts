@@ -7,6 +7,7 @@ import { jobOf, numbersByLine, type Procedure, type Project, type Thing } from "
 import { hoverPhrase as say } from "../phrases/hover";
 import { type Language, say as sheetWord } from "../phrases/sheet";
 import type { SheetOptions } from "../sheet/build-context";
+import { NO_DRAWINGS } from "../sheet/build-context";
 import { tighteningTable } from "../sheet/build-tightening";
 import { usesOf } from "../sheet/build-uses";
 import { textOf } from "../sheet/fill";
@@ -36,6 +37,7 @@ export function fastenerOnSheet(
     project,
     job,
     uses: { ...uses, all: own },
+    drawings: NO_DRAWINGS,
   };
   // The row's id is its name, which is taken once in a procedure's sight.
   const row = tighteningTable(build).rows.find((one) => one.id === `tightening:${fastener.name}`);

@@ -50,6 +50,8 @@ export interface TurningTold {
   /** Titles of shafts that turn together. */
   readonly together: readonly (readonly string[])[];
   readonly way: readonly string[];
+  /** The line that last moved something of it; null where nothing did. */
+  readonly since: Place | null;
   /** All of it in words. */
   readonly sentences: readonly string[];
 }
@@ -81,6 +83,10 @@ export function tellState(procedure: Procedure, point: number, at: string): Stat
     const brought = graph.points[index];
     return brought ? placeOf(brought) : null;
   };
+  // What must be put right is what is asked for; what is as it should be comes last.
+  const rank = (stand: Stand): number => (isOwed(stand) ? 0 : stand.differences.length > 0 ? 1 : 2);
+  const differingFirst = (stands: readonly Stand[]): readonly Stand[] =>
+    [...stands].sort((a, b) => rank(a) - rank(b));
   const things = state.things.map(({ thing, stands }) => ({
     group: groupOf(stands),
     told: {
@@ -88,7 +94,7 @@ export function tellState(procedure: Procedure, point: number, at: string): Stat
       title: titleOf(thing),
       kind: thing.entry.construct,
       place: placeAt(thing.file, thing.line, thing.entry.form.at),
-      stands: stands.map((stand) => ({
+      stands: differingFirst(stands).map((stand) => ({
         state: inWords(stand.differences),
         way: stand.way,
         owed: isOwed(stand),
@@ -106,7 +112,9 @@ export function tellState(procedure: Procedure, point: number, at: string): Stat
       heading: say(`group.${id}` as StatePhrase),
       things: things.filter(({ group }) => group === id).map(({ told }) => told),
     })).filter((group) => group.things.length > 0),
-    turning: state.turning.map(turningTold).filter((told) => told.sentences.length > 0),
+    turning: state.turning
+      .map((stand) => turningTold(stand, since(stand.since)))
+      .filter((told) => told.sentences.length > 0),
     owed: state.things.flatMap(({ thing, stands }) => owedOf(thing, stands)),
     settled: state.settled.map(titleOf),
     notes: notesOf(state),
@@ -198,7 +206,7 @@ function owedOf(thing: Thing, stands: readonly Stand[]): StateTold["owed"] {
   });
 }
 
-function turningTold({ shafts, marks, together, way }: TurningStand): TurningTold {
+function turningTold({ shafts, marks, together, way }: TurningStand, since: Place | null): TurningTold {
   const angleText = (angle: string): string => (isInLine(angle) ? say("whole") : say("turns", { angle }));
   const sentences = [
     ...together.map((group) => say("together", { shafts: group.map(titleOf).join(", ") })),
@@ -215,24 +223,7 @@ function turningTold({ shafts, marks, together, way }: TurningStand): TurningTol
     marks: marks.map(({ mark, off }) => ({ name: mark.name, title: titleOf(mark), off })),
     together: together.map((group) => group.map(titleOf)),
     way,
+    since,
     sentences,
   };
-}
-
-/** At most so many things are named where the state is told in short. */
-const MOST_NAMED = 8;
-
-/** How things stand, as one sentence. */
-export function stateInShort({ groups, reached, notes }: StateTold): string {
-  if (!reached) return notes.join(" ");
-  const things = groups.flatMap((group) => group.things);
-  if (things.length === 0) return say("hover.none");
-  const named = things.slice(0, MOST_NAMED).map(({ title, stands }) => {
-    const [first] = stands.filter((s) => s.state !== say("normal"));
-    const id = stands.length > 1 ? "hover.some" : "hover.every";
-    return say(id, { title, state: first?.state ?? "" });
-  });
-  const more = things.length - named.length;
-  const listed = more > 0 ? [...named, say("hover.more", { count: String(more) })] : named;
-  return say("hover.state", { things: listed.join("; ") });
 }

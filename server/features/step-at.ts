@@ -88,7 +88,20 @@ export function atLine(
   if (line === last) return endOf(procedure);
   const point = pointBefore(graph, file, line);
   if (point < 0) return null;
-  return { point, at: say("before.line", { line: String(line + 1) }), number: null };
+  return { point, at: inWords(line, point, all), number: null };
+}
+
+/** A line within a step or check is told with it; what stands in front of the work is its start. */
+function inWords(line: number, point: number, all: readonly Numbered[]): string {
+  const around = all.findLast(
+    (one) => one.through.length === 0 && one.line < line && line < one.line + one.entry.lineCount,
+  );
+  if (!around) return point === 0 ? say("start") : say("before.line", { line: String(line + 1) });
+  return say("before.line-in", {
+    line: String(line + 1),
+    number: String(around.number),
+    title: headOf(around) || nameOf(around),
+  });
 }
 
 function noLine(procedure: Procedure, asked: string): NoStep {

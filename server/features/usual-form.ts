@@ -27,8 +27,11 @@ export function inUsualForm(project: Project, edits: readonly TextEdit[]): reado
   });
 }
 
-/** The edits from one text to another: line by line where there are as many, else the stretch in which they differ. */
-function editsBetween(file: string, before: Document, after: Document): readonly TextEdit[] {
+/**
+ * The edits from one text to another: line by line where there are as many; the lines that were put in, where no line is
+ * changed; else the stretch in which they differ.
+ */
+export function editsBetween(file: string, before: Document, after: Document): readonly TextEdit[] {
   const old = before.lines.map((line) => line.text);
   const now = after.lines.map((line) => line.text);
   const put = (line: number, endLine: number, end: number, text: string): TextEdit => ({
@@ -39,6 +42,11 @@ function editsBetween(file: string, before: Document, after: Document): readonly
   });
   if (old.length === now.length)
     return old.flatMap((text, i) => (text === now[i] ? [] : [put(i, i, text.length, now[i] ?? "")]));
+  const added = addedRuns(old, now);
+  if (added)
+    return added.map(({ line, rows }) =>
+      put(line, line, 0, rows.map((row) => row + before.shape.eol).join("")),
+    );
   const most = Math.min(old.length, now.length) - 1;
   let first = 0;
   while (first < most && old[first] === now[first]) first++;
@@ -47,4 +55,19 @@ function editsBetween(file: string, before: Document, after: Document): readonly
   // The last line is always the same: a text in its usual form ends with a line end.
   const text = now.slice(first, now.length - same).map((line) => line + before.shape.eol);
   return [put(first, old.length - same, 0, text.join(""))];
+}
+
+/** The runs of lines that were put in front of lines of the old text; null where more was done. */
+function addedRuns(
+  old: readonly string[],
+  now: readonly string[],
+): readonly { readonly line: number; readonly rows: readonly string[] }[] | null {
+  const runs: { readonly line: number; readonly rows: string[] }[] = [];
+  let line = 0;
+  for (const row of now) {
+    if (row === old[line]) line++;
+    else if (runs.at(-1)?.line === line) runs.at(-1)?.rows.push(row);
+    else runs.push({ line, rows: [row] });
+  }
+  return line === old.length && runs.every((run) => run.line < old.length) ? runs : null;
 }

@@ -8,7 +8,7 @@ import { flatSettings } from "../project/flat-settings";
 import { gitAt } from "../project/git";
 import { answer, document } from "./guard";
 import { type Modelled, modelAt } from "./model-at";
-import type { ChangePlace, CompareAnswer, CompareParams, RevisionAnswer } from "./requests";
+import type { ChangePlace, ChangeShown, CompareAnswer, CompareParams, RevisionAnswer } from "./requests";
 import type { Session } from "./session";
 
 /** The revision that is compared with. */
@@ -61,6 +61,7 @@ function compared({ projects }: Session, { workspace }: Modelled, { commit, file
       return {
         rank: change.rank,
         headline: plain(headline),
+        short: shortOf(headline),
         notes: [...(where ? [where] : []), ...does, ...touches].map(plain),
         before: placed(change.places.before),
         after: placed(change.places.after),
@@ -69,6 +70,17 @@ function compared({ projects }: Session, { workspace }: Modelled, { commit, file
     }),
   };
 }
+
+/** What it is now, before what it was; a headline of another kind as it is. */
+function shortOf(headline: Words): ChangeShown["short"] {
+  const at = headline.findIndex(({ kind, text }) => kind === "ours" && text === ARROW);
+  if (at < 1) return { now: plain(headline), about: "" };
+  const [before, after] = [headline.slice(at - 1, at), headline.slice(at + 1)];
+  const about = plain(headline.slice(0, at - 1)).replace(/[:,] $/, "");
+  return { now: `${plain(after)} ← ${plain(before)}`, about };
+}
+/** What stands between the old and the new in a headline. */
+const ARROW = " → ";
 
 /** What the writer wrote stands in quotes. */
 const plain = (words: Words): string =>

@@ -234,6 +234,7 @@ export const ACTION_KINDS = {
   allow: CodeActionKind.QuickFix,
   declare: CodeActionKind.QuickFix,
   move: `${CodeActionKind.Refactor}.move`,
+  refit: `${CodeActionKind.Refactor}.rewrite`,
   "fix-all": `${CodeActionKind.SourceFixAll}.torquil`,
 } as const;
 

@@ -76,7 +76,9 @@ function resolved(session: Session, given: CodeAction | null): CodeAction | null
   const action = offered.find((one) => one.title === asked.title && one.kind === asked.kind);
   if (!at || !action || action.disabled !== undefined)
     return new ResponseError(LSPErrorCodes.ContentModified, say("text-changed"));
-  return { ...given, edit: editOfAction(session, at, action) };
+  const edit = editOfAction(session, at, action);
+  if (action.leaves?.length) void session.connection.window.showWarningMessage(action.leaves.join("\n"));
+  return { ...given, edit };
 }
 
 function editOfAction(session: Session, at: Located, { edits }: Action): WorkspaceEdit {

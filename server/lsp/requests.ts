@@ -2,7 +2,7 @@
  * The requests that Torquil's own editor extension sends beyond the protocol: what each asks and what it is answered.
  * Types only, so that the extension shares them and nothing that runs.
  */
-import type { Position, TextDocumentIdentifier } from "vscode-languageserver/node";
+import type { Location, Position, TextDocumentIdentifier } from "vscode-languageserver/node";
 
 /** A document, a position in it where there is one, and the sheet that is shown already: it stays where it can. */
 export interface SheetParams {
@@ -99,6 +99,8 @@ export interface ChangePlace {
 export interface ChangeShown {
   readonly rank: "safety" | "content" | "wording" | "layout";
   readonly headline: string;
+  /** The same for a narrow list: what is said now comes first, and what it is about last. */
+  readonly short: { readonly now: string; readonly about: string };
   /** The step it lies in, what it does, whom it touches. */
   readonly notes: readonly string[];
   readonly before: ChangePlace | null;
@@ -117,10 +119,82 @@ export interface RevisionAnswer {
   readonly text: string | null;
 }
 
+/** A place in a text, at which it is asked how everything stands. */
+export interface StateParams {
+  readonly textDocument: TextDocumentIdentifier;
+  readonly position: Position;
+}
+
+/** One state of a thing, in words. */
+export interface StandShown {
+  readonly state: string;
+  /** The decisions that lead to it; none where every way does. */
+  readonly way: readonly string[];
+  /** Whether something of it must be put right before the end. */
+  readonly owed: boolean;
+  /** The line that brought it about; null where it was so from the start. */
+  readonly since: Location | null;
+}
+
+/** A thing that is not as it should be, on every way or on some. */
+export interface ThingShown {
+  readonly name: string;
+  readonly title: string;
+  /** The word it is declared with. */
+  readonly kind: string;
+  /** Where it is declared. */
+  readonly place: Location;
+  /** One where all ways agree; what differs comes first. */
+  readonly stands: readonly StandShown[];
+}
+
+/** Where shafts and marks stand on some ways, in words and as exact parts of a turn. */
+export interface TurningShown {
+  readonly shafts: readonly { readonly name: string; readonly title: string; readonly angle: string }[];
+  readonly marks: readonly { readonly name: string; readonly title: string; readonly off: string }[];
+  /** Titles of shafts that turn together. */
+  readonly together: readonly (readonly string[])[];
+  readonly way: readonly string[];
+  readonly since: Location | null;
+  readonly sentences: readonly string[];
+}
+
+/** How everything stands before a line, over all ways that come there. */
+export interface StateShown {
+  readonly kind: "state";
+  readonly procedure: string;
+  readonly title: string;
+  /** Where it is asked for, in words. */
+  readonly at: string;
+  readonly reached: boolean;
+  readonly groups: readonly {
+    readonly id: string;
+    readonly heading: string;
+    readonly things: readonly ThingShown[];
+  }[];
+  readonly turning: readonly TurningShown[];
+  readonly owed: readonly { readonly act: string; readonly name: string; readonly onSomeWays: boolean }[];
+  /** Titles of what was touched and is as it should be. */
+  readonly settled: readonly string[];
+  /** What else is to be known, as sentences. */
+  readonly notes: readonly string[];
+}
+
+/** Why the procedure is not followed, in words, and the line that keeps it from being. */
+export interface NoState {
+  readonly kind: "none";
+  readonly message: string;
+  readonly place: Location | null;
+}
+
+/** Null where no procedure is written. */
+export type StateAnswer = StateShown | NoState | null;
+
 /** Every request by its method. */
 export interface Requests {
   readonly "torquil/sheet": { readonly params: SheetParams; readonly answer: SheetAnswer };
   readonly "torquil/compare": { readonly params: CompareParams; readonly answer: CompareAnswer };
   readonly "torquil/revision": { readonly params: CompareParams; readonly answer: RevisionAnswer };
+  readonly "torquil/state": { readonly params: StateParams; readonly answer: StateAnswer };
   readonly "torquil/print": { readonly params: PrintParams; readonly answer: PrintAnswer };
 }

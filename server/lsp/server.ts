@@ -30,6 +30,7 @@ import { answerRepairs } from "./repairs";
 import { answerSemanticTokens, SEMANTIC_TOKENS } from "./semantic-tokens";
 import { type Client, clientOf, type Session } from "./session";
 import { answerSheet } from "./sheet";
+import { answerState } from "./state";
 import { answerSymbols } from "./symbols";
 
 /** Serves a connection, and tells how far it has come. */
@@ -76,6 +77,7 @@ export function serve(connection: Connection, files: Files): Readonly<Life> {
   answerSheet(session, files);
   answerPrint(session, files);
   answerCompare(session);
+  answerState(session);
   return life;
 }
 

@@ -53,6 +53,13 @@ export function decimalFraction(text: string): Fraction | null {
   return sign === "-" || sign === "−" ? negated(size) : size;
 }
 
+/** A ratio as it is written, `1/2` or `0.5`; null where it is neither, or the divisor is nought. */
+export function ratioIn(text: string): Fraction | null {
+  const [over, under, ...more] = text.split("/").map(decimalFraction);
+  if (!over || more.length > 0 || under === null) return null;
+  return under === undefined ? over : dividedBy(over, under);
+}
+
 export const plus = (a: Fraction, b: Fraction): Fraction =>
   lowest(a.over * b.under + b.over * a.under, a.under * b.under);
 export const negated = ({ over, under }: Fraction): Fraction => ({ over: -over, under });

@@ -3,17 +3,25 @@
  */
 export const REFIT_PHRASES = {
   section: "Put back",
+  "section-rest": "Put back the rest",
+  "section-last": "Put back what is still off",
   "nothing-then": "Nothing is to be put back then.",
-  action: "Write the refit of all that is off",
-  nothing: "Nothing is owed there: everything is as it should be.",
-  unbalanced: "The braces of the procedure do not balance, so nobody can tell where its lines end.",
-  unread: "The refit could not be read in its place.",
+  action: "Write the refit of all that is owed at the end of “{title}”",
+  nothing: "Nothing is owed at the end of “{title}”: there is nothing to write.",
+  written: "{file}  {count} added",
+  lines: "{count} lines",
+  line: "1 line",
+  above: "above line {line}",
+  unbalanced:
+    "The braces of “{title}” do not balance, so nobody can tell where its lines end. Put that right first.",
+  "cut-short":
+    "The ways through “{title}” are too many to follow them all, so there may be more that is owed than is written here.",
   "not-in-sight":
-    "“{title}” belongs to a procedure that is followed, and has no name here: put it right there.",
+    "“{title}” is left {state} by a procedure that is followed, and has no name here. Put it right there.",
   "not-told-apart":
-    "“{title}” is owed on some ways only ({ways}), and no condition or recorded check tells them apart. Name and record the check, or write its refit where it came off.",
-  still: "“{title}” is still not right then ({code}).",
-  "still-on-some-ways": "“{title}” is still not right then on some ways ({ways}; {code}).",
+    "“{title}” is {state} at the end on some ways only{ways}, and no condition and no recorded check tells those ways from the others. Name the check and write “record” in it, or write there what puts it right.",
+  "still-owed": "“{title}” would still be {state} at the end{ways}.",
+  "new-finding": "Line {line} as it would be then: {text}",
 } as const;
 
 export type RefitPhrase = keyof typeof REFIT_PHRASES;

@@ -1,6 +1,6 @@
 /** A ratio that is said, and that the teeth between two shafts do not have. */
 import { shaftFacts } from "../facts";
-import { absolute, decimalFraction, equal, textOf } from "../mechanics/fractions";
+import { absolute, equal, ratioIn, textOf } from "../mechanics/fractions";
 import { gearTrain, ratioBetween } from "../mechanics/shafts";
 import { placeAt } from "../model";
 import { boundIn, gearLinks, linksOfBelt } from "../walk/trains";
@@ -36,7 +36,7 @@ machine winch "Hand winch" {
   },
   check(thing, report, _, machine) {
     const ratio = thing.kind === "shaft" ? shaftFacts(thing.entry).ratio : null;
-    const said = ratio && decimalFraction(ratio.text);
+    const said = ratio && ratioIn(ratio.text);
     if (!ratio || !said || !machine) return;
     const things = machine.things.filter((t) => !t.doubtful);
     const bound = boundIn(things);

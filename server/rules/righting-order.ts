@@ -37,7 +37,7 @@ export function inWorkingOrder<A extends RightingAct>(walk: Walk, acts: readonly
 }
 
 /** Whether one act must be done before another. */
-function precedes(walk: Walk, a: RightingAct, b: RightingAct): boolean {
+export function precedes(walk: Walk, a: RightingAct, b: RightingAct): boolean {
   if (a.thing === b.thing) return onOne(a, b);
   return (
     a.verb === "stop" ||
@@ -56,7 +56,7 @@ function onOne(a: RightingAct, b: RightingAct): boolean {
 }
 
 /** What must be reached comes before what goes in front of it. */
-function isInFront({ relations }: Walk, a: RightingAct, b: RightingAct): boolean {
+export function isInFront({ relations }: Walk, a: RightingAct, b: RightingAct): boolean {
   if (!PUTS_BACK.has(b.verb) || !actRow(a.verb).reach) return false;
   const fronts = relations.fronts(a.thing, a.verb);
   return fronts.some((front) => front === b.thing || relations.carriedBy(b.thing).includes(front));

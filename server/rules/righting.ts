@@ -4,7 +4,15 @@
  */
 import { fastenerFacts, namesIn, partFacts, type Stage, toolFacts } from "../facts";
 import type { Procedure, Thing } from "../model";
-import { type ActPoint, actRow, DEPARTURES, type Departure, type Difference, type Walk } from "../walk";
+import {
+  type ActPoint,
+  actRow,
+  DEPARTURES,
+  type Departure,
+  type Difference,
+  type Point,
+  type Walk,
+} from "../walk";
 import { kitThings } from "./kit";
 import { actsOf } from "./look";
 import { figureOf, isTorqueWrench, saidTools, tighteningsOf } from "./tightenings";
@@ -40,8 +48,8 @@ const ENDS: Readonly<Partial<Record<Departure, string>>> = {
   in: "pull",
 };
 
-/** Acts that are done with what their opposite was done with. */
-const WITH_THE_SAME: ReadonlySet<string> = new Set(["lower", "pull"]);
+/** Acts that are done with what their opposite was done with, and by as many people. */
+const WITH_THE_SAME: ReadonlySet<string> = new Set(["lower", "pull", "release"]);
 
 /** The departure that a word under `starts with`, or a fault's state, says. */
 export function departureSaid(said: string): Departure | undefined {
@@ -52,27 +60,55 @@ export function departureSaid(said: string): Departure | undefined {
 export function rightingActs(procedure: Procedure, walk: Walk, due: Due): readonly RightingAct[] {
   const { thing, since, differences } = due;
   const kinds = new Set(differences.map((d) => d.kind));
-  const act = (verb: string, lines: readonly string[], onWheels = false): RightingAct => ({
+  const act: Make = (verb, lines, onWheels = false, from = since) => ({
     verb,
     thing,
-    since,
+    since: from,
     lines,
     onWheels,
   });
   if (thing.kind === "fastener") return fastenerActs(procedure, walk, due, act);
   const acts: RightingAct[] = [];
-  if (kinds.has("off")) acts.push(act("fit", [fitLine(procedure, thing, kinds.has("thrown-away"))]));
+  if (kinds.has("off")) {
+    const line = fitLine(procedure, thing, kinds.has("thrown-away"));
+    acts.push(act("fit", [`${line}${lifting(walk.graph.points[since])}`]));
+  }
   for (const [departure, verb] of Object.entries(ENDS) as [Departure, string][]) {
     if (!kinds.has(departure)) continue;
-    const before = walk.graph.points[since];
-    const tools = WITH_THE_SAME.has(verb) && before?.kind === "act" ? toolsSaid(before) : "";
-    acts.push(act(verb, [`${verb} ${thing.name}${tools}`]));
+    const from = madeAt(walk, due, departure);
+    const before = walk.graph.points[from];
+    const same = WITH_THE_SAME.has(verb) && before?.kind === "act" ? sameHands(verb, before) : "";
+    acts.push(act(verb, [`${verb} ${thing.name}${same}`], false, from));
   }
   return acts;
 }
 
-const toolsSaid = ({ act }: ActPoint): string =>
-  act.tools.length > 0 ? `  with ${act.tools.map((t) => t.name).join(", ")}` : "";
+/** The point that made one of the departures of a thing: the last of them is what the whole state is since. */
+function madeAt({ graph }: Walk, { thing, since }: Due, departure: Departure): number {
+  const at = graph.points.findLastIndex(
+    (p, i) => i <= since && p.kind === "act" && p.thing === thing && actRow(p.verb).makes === departure,
+  );
+  return at < 0 ? since : at;
+}
+
+/** What holds up a load stays where it is when the load is let go of: only what lifts or pulls is named again. */
+function sameHands(verb: string, { act }: ActPoint): string {
+  const tools = verb === "release" ? "" : withTools(act.tools.map((t) => t.name));
+  return `${tools === "" ? "" : `  ${tools}`}${byPeople(act.people)}`;
+}
+
+/** What a load was lifted off with, for lifting it on. */
+function lifting(point: Point | undefined): string {
+  if (point?.kind !== "act" || actRow(point.verb).makes !== "off") return "";
+  const gear = point.supplies.filter((s) => s.kind === "tool" && toolFacts(s.entry).rating !== null);
+  const tools = withTools(gear.map((t) => t.name));
+  return `${byPeople(point.act.people)}${tools === "" ? "" : `  ${tools}`}`;
+}
+
+const NUMBERS = ["two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+
+const byPeople = (people: number): string =>
+  people < 2 ? "" : `  by ${NUMBERS[people - 2] ?? people} people`;
 
 /** The line that fits a part: a new one where the old one is gone or the kit has one, the way round it must go. */
 export function fitLine(procedure: Procedure, thing: Thing, gone: boolean): string {
@@ -87,7 +123,7 @@ export function fitLine(procedure: Procedure, thing: Thing, gone: boolean): stri
   ].join("  ");
 }
 
-type Make = (verb: string, lines: readonly string[], onWheels?: boolean) => RightingAct;
+type Make = (verb: string, lines: readonly string[], onWheels?: boolean, from?: number) => RightingAct;
 
 function fastenerActs(procedure: Procedure, walk: Walk, due: Due, act: Make): RightingAct[] {
   const { thing, differences } = due;
@@ -132,6 +168,10 @@ function tightenAct(
   if (isAlike && isWhole && !turning) {
     const parts = [`tighten ${thing.name}`, tools[0] ?? "", hold].filter((part) => part !== "");
     return act("tighten", [parts.join("  ")], onWheels);
+  }
+  if (stages.length === 1 && !turning && stages[0]?.name !== "") {
+    const parts = [`tighten ${thing.name}`, `to ${stages[0]?.name}`, tools[0] ?? "", hold];
+    return act("tighten", [parts.filter((part) => part !== "").join("  ")], onWheels);
   }
   const lines = stages.map((stage, i) => ["  stage", stage.name, tools[i]].filter(Boolean).join("  "));
   if (hold !== "") lines.push(`  ${hold}`);

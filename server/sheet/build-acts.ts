@@ -3,7 +3,7 @@
  */
 import type { Thing } from "../model";
 import type { Quantity } from "../units/quantity";
-import type { Action, Tightening, Wait } from "./blocks";
+import type { Action, Drawing, Tightening, Wait } from "./blocks";
 import { moreSaid } from "./build-clauses";
 import { type Build, itemOf, quantityRuns, rangeOf, saidIn, type Titled } from "./build-context";
 import { holdingSaid, isLeftHanded, mainSaid, THREADED, waitSentence } from "./build-sentences";
@@ -11,17 +11,24 @@ import { boxesOf, orderSaid, stageSaid, stagesDone } from "./build-stages";
 import { type Use, WHAT } from "./build-uses";
 import { sentences } from "./fill";
 
-/** The act at a place of the job, as one or more items: a tightening has one for each fastener. */
-export function actionsOf(build: Build, use: Use): readonly (Action | Wait)[] {
+/**
+ * The act at a place of the job, as one or more items: a tightening has one for each fastener. Behind them the drawings that stand
+ * there.
+ */
+export function actionsOf(build: Build, use: Use): readonly (Action | Wait | Drawing)[] {
   const { spot, act, what } = use;
   if (act.verb === "wait") return [waitOf(build, use)];
   const fasteners = what.filter((thing) => thing.kind === "fastener");
   if (act.verb !== "tighten" || fasteners.length === 0)
-    return [actionOf(build, use, saidIn(spot, spot.entry.form, ...WHAT), "")];
+    return [
+      actionOf(build, use, saidIn(spot, spot.entry.form, ...WHAT), ""),
+      ...build.drawings.behind(use, what),
+    ];
   const rest = what.filter((thing) => thing.kind !== "fastener");
-  return [...fasteners.map((one) => [one]), ...(rest.length > 0 ? [rest] : [])].map((things, index) =>
+  return [...fasteners.map((one) => [one]), ...(rest.length > 0 ? [rest] : [])].flatMap((things, index) => [
     actionOf(build, use, things, index === 0 ? "" : `.${index + 1}`),
-  );
+    ...build.drawings.behind(use, things),
+  ]);
 }
 
 function actionOf(build: Build, use: Use, what: readonly Titled[], suffix: string): Action {
@@ -29,6 +36,7 @@ function actionOf(build: Build, use: Use, what: readonly Titled[], suffix: strin
   const things = use.what.filter((thing) => what.includes(thing));
   const fastener = things.find((thing) => thing.kind === "fastener");
   const tightening = act.verb === "tighten" && fastener ? tighteningOf(build, use, fastener) : undefined;
+  const drawings = build.drawings.shownIn(use, things);
   return {
     kind: "action",
     ...itemOf(spot, suffix),
@@ -40,6 +48,7 @@ function actionOf(build: Build, use: Use, what: readonly Titled[], suffix: strin
     ...(act.people > 1 ? { people: act.people } : {}),
     ...(isLeftHand(use, things) ? { leftHand: true as const } : {}),
     ...(tightening ? { tightening } : {}),
+    ...(drawings.length > 0 ? { drawings } : {}),
   };
 }
 

@@ -10,9 +10,10 @@ import type { Amount } from "../units/amount";
 import { formatQuantity, inOtherUnits, type QuantityStyle, type QuantityWords } from "../units/format";
 import type { Quantity } from "../units/quantity";
 import { fromSi, type Unit } from "../units/unit";
-import type { Uses } from "./build-uses";
+import type { Use, Uses } from "./build-uses";
 import { job as jobWords, list, plain, strong } from "./fill";
 import type { Dual, Range, Ref, Run, Runs } from "./inline";
+import type { Drawing } from "./work";
 
 /** How a sheet is to be made. */
 export interface SheetOptions {
@@ -31,7 +32,18 @@ export interface Build extends SheetOptions {
   readonly project: Project;
   readonly job: Job;
   readonly uses: Uses;
+  readonly drawings: DrawingPlan;
 }
+
+/** Where the drawings of a job stand. */
+export interface DrawingPlan {
+  /** The drawings that stand behind an act on things. */
+  readonly behind: (use: Use, things: readonly Thing[]) => readonly Drawing[];
+  /** The drawings that show an act on things, wherever they stand; each once. */
+  readonly shownIn: (use: Use, things: readonly Thing[]) => readonly Ref[];
+}
+
+export const NO_DRAWINGS: DrawingPlan = { behind: () => [], shownIn: () => [] };
 
 /** A phrase of a procedure's lists, filled in. */
 export function words(

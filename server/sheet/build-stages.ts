@@ -17,7 +17,7 @@ import { wrenchSetting } from "../mechanics/setting";
 import type { Spot, Thing } from "../model";
 import { type ActWord, actTemplate } from "../phrases/acts";
 import { keeps, type OrderSaid, orderOf } from "../walk/orders";
-import { type Build, dual, dualRuns, thingAt, thingsIn, titles } from "./build-context";
+import { type Build, dual, dualRuns, grouped, thingAt, thingsIn, titles } from "./build-context";
 import type { Use } from "./build-uses";
 import { fill, plain, textOf } from "./fill";
 import type { Dual, Runs, Stage } from "./inline";
@@ -119,12 +119,45 @@ export function orderSaid(
   stages: readonly StageDone[] = [],
   boxes: readonly string[] = [],
 ): Runs {
+  const groups = fastener ? byOrder(spot, act, fastener, stages) : [];
+  if (groups.length > 1 || groups.some((group) => group.stages.length < stages.length))
+    return groups.flatMap(({ said: { method, order }, stages: own }, index) => [
+      ...plain(index === 0 ? "" : "; "),
+      ...plain(`${own.map(({ fact }) => fact.name.replaceAll("-", " ")).join(", ")}: `),
+      ...orderIn(build, method, order),
+    ]);
   const { method, order } = turningOrder(spot, act, fastener, stages);
   return orderIn(build, method, method !== null && order.join() === boxes.join() ? [] : order);
 }
 
+/** Stages that are gone through in one order. */
+export interface Ordered {
+  readonly said: OrderSaid;
+  readonly stages: readonly StageDone[];
+}
+
+/** The stages of a tightening by the order that each is gone through in; those that have none are left out. */
+export function byOrder(
+  spot: Spot,
+  act: Act,
+  fastener: Thing,
+  stages: readonly StageDone[],
+): readonly Ordered[] {
+  const each = stages
+    .map((stage) => ({ stage, said: turningOrder(spot, act, fastener, [stage]) }))
+    .filter(({ said: { method, order } }) => method !== null || order.length > 0);
+  const groups = grouped(
+    each,
+    ({ said: { method, order } }) => `${order.length > 0 ? order.join() : method}`,
+  );
+  return [...groups.values()].map((group) => ({
+    said: (group[0] as (typeof group)[0]).said,
+    stages: group.map(({ stage }) => stage),
+  }));
+}
+
 /** The method and the numbers, which are worked out where the method is said with the places of the holes. */
-function turningOrder(
+export function turningOrder(
   spot: Spot,
   act: Act,
   fastener: Thing | undefined,
@@ -168,8 +201,10 @@ export function boxesOf(
 ): readonly string[] {
   const { count, numbered } = fastenerFacts(fastener.entry);
   if (count < 2 || count > MOST_BOXES) return [""];
-  const { order } = turningOrder(spot, act, fastener, stages);
-  if (order.length === count) return order.map(String);
+  const [first, ...others] = byOrder(spot, act, fastener, stages);
+  const { order } = first?.said ?? turningOrder(spot, act, fastener, stages);
+  // Stages in orders of their own share their boxes, which then stand as the holes are counted.
+  if (order.length === count && others.length === 0) return order.map(String);
   const labels =
     numbered.length === count ? numbered : Array.from({ length: count }, (_, index) => index + 1);
   return labels.map(String);

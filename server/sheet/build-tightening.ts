@@ -133,7 +133,8 @@ function reuseSaid(build: Build, length: ReturnType<typeof quantityIn>, times: n
     : words(build, "reuse.times", { times: plain(String(times)) });
 }
 
-function lengthsSaid(build: Build, { lengths }: FastenerFacts): readonly Runs[] {
+/** Which holes take which length, one sentence each. */
+export function lengthsSaid(build: Build, { lengths }: FastenerFacts): readonly Runs[] {
   return lengths.flatMap(({ holes, length }) => {
     if (!length) return [];
     const said = list(

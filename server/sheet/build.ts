@@ -5,7 +5,8 @@
 import { headerOf } from "../facts";
 import { jobOf, type Procedure, type Project } from "../model";
 import type { Block, Sheet } from "./blocks";
-import { type Build, type SheetOptions, titleOf } from "./build-context";
+import { type Build, NO_DRAWINGS, type SheetOptions, titleOf } from "./build-context";
+import { drawingsOf } from "./build-drawings";
 import { applicability, titleBlock } from "./build-front";
 import { consumables, fluids, temporaries, tools } from "./build-lists";
 import { parts } from "./build-parts";
@@ -14,13 +15,15 @@ import { safety } from "./build-safety";
 import { sectionsOf } from "./build-sections";
 import { tighteningTable } from "./build-tightening";
 import { usesOf } from "./build-uses";
+import { waysOf } from "./build-ways";
 
 export type { SheetOptions } from "./build-context";
 
 /** Builds the sheet of a procedure. Never throws: what cannot be found is said in its place. */
 export function buildSheet(project: Project, procedure: Procedure, options: SheetOptions): Sheet {
   const job = jobOf(project, procedure);
-  const build: Build = { ...options, project, job, uses: usesOf(job) };
+  const undrawn: Build = { ...options, project, job, uses: usesOf(job), drawings: NO_DRAWINGS };
+  const build: Build = { ...undrawn, drawings: drawingsOf(undrawn) };
   const { documentNumber, revisions: all, status } = headerOf(procedure.thing.entry);
   const [newest] = all;
   return {
@@ -47,6 +50,7 @@ function blocksOf(build: Build): readonly Block[] {
     fluids(build),
     temporaries(build),
     tighteningTable(build),
+    ...waysOf(build),
     ...sectionsOf(build),
     recordedValues(build),
     jobRecord(build),

@@ -13,14 +13,20 @@ export interface ChangedSince {
   readonly removed: readonly string[];
 }
 
-/** The sheet with a bar beside every item of which the line has changed. */
+interface Line {
+  readonly file: string;
+  readonly line: number;
+}
+
+/** The sheet with a bar beside every item of which the line has changed, or one that it is made from. */
 export function markChanged(sheet: Sheet, { revision, isChanged, removed }: ChangedSince): Sheet {
   const marked = (value: unknown): unknown => {
     if (Array.isArray(value)) return value.map(marked);
     if (value === null || typeof value !== "object" || value instanceof Uint8Array) return value;
     const inside = Object.entries(value).map(([key, one]) => [key, marked(one)]);
-    const source = (value as { source?: { file: string; line: number } }).source;
-    const bar = source && isChanged(source.file, source.line) ? [["changed", true]] : [];
+    const { source, madeFrom = [] } = value as { source?: Line; madeFrom?: readonly Line[] };
+    const lines = [...(source ? [source] : []), ...madeFrom];
+    const bar = lines.some(({ file, line }) => isChanged(file, line)) ? [["changed", true]] : [];
     return Object.fromEntries([...inside, ...bar]);
   };
   const blocks = marked(sheet.blocks) as Sheet["blocks"];

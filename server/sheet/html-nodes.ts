@@ -4,6 +4,7 @@
 import type { Range } from "./blocks";
 import type {
   Atom,
+  Drawn,
   Facts,
   Field,
   Frame,
@@ -55,6 +56,8 @@ function toHtml(node: Node, layout: Layout): string {
       return frame(node, layout);
     case "picture":
       return picture(node, layout);
+    case "drawing":
+      return drawing(node, layout);
   }
 }
 
@@ -145,6 +148,17 @@ function picture(node: Picture, layout: Layout): string {
   const caption =
     node.caption.length === 0 ? "" : `<figcaption>${said(node, layout)}${atoms(node.caption)}</figcaption>`;
   return `<figure class="picture${changedClass(node)}"${idOf(node)}><img alt="${attribute(node.alt)}" src="data:${node.type};base64,${attribute(node.bytes)}">${caption}</figure>`;
+}
+
+/**
+ * A drawing stands in the page itself, so that it can be enlarged and its text found. What it shows can be opened in words; a
+ * screen reader is told the same by the drawing's own title and description.
+ */
+function drawing(node: Drawn, layout: Layout): string {
+  const caption =
+    node.caption.length === 0 ? "" : `<figcaption>${said(node, layout)}${atoms(node.caption)}</figcaption>`;
+  const inWords = `<details><summary>${text(node.inWords)}</summary><p>${text(node.alt)}</p></details>`;
+  return `<figure class="picture drawing${changedClass(node)}"${idOf(node)}><div class="scroll">${node.svg}</div>${caption}${inWords}</figure>`;
 }
 
 function atoms(list: readonly Atom[]): string {

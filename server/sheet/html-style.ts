@@ -79,6 +79,10 @@ input[type="checkbox"]:checked { background: #fff url("data:image/svg+xml,%3Csvg
 .each { border: 2px solid var(--grey); }
 .picture { margin: 1rem 0; text-align: center; break-inside: avoid; }
 .picture img { max-width: 100%; max-height: 32rem; }
+.drawing svg { display: block; width: 100%; min-width: 30rem; max-width: 48rem; height: auto; margin: 0 auto; background: #fff; }
+.drawing { scroll-margin-top: 4rem; }
+.drawing details { font-size: .875rem; text-align: left; }
+.drawing summary { display: inline-block; min-height: 1.9rem; color: var(--link); cursor: pointer; text-decoration: underline; }
 figcaption { font-size: .94rem; }
 .closing { margin-top: 2.5rem; padding: .9rem; border: 3px solid var(--ink); font-weight: 700; break-inside: avoid; }
 .changed { position: relative; }
@@ -100,6 +104,8 @@ tr.changed > :first-child { box-shadow: inset 6px 0 0 var(--ink); }
   tr { break-inside: avoid; }
   table { min-width: 0; }
   .scroll { overflow: visible; }
+  .drawing svg { min-width: 0; max-width: 150mm; }
+  .drawing details { display: none; }
   input[type="checkbox"] { width: 4mm; height: 4mm; border-width: 1pt; vertical-align: -.6mm; }
   input[type="checkbox"].large { width: 6mm; height: 6mm; }
   .write { min-height: 7mm; border-width: 1pt; }

@@ -3,10 +3,22 @@
  */
 import { type Language, say } from "../phrases/sheet";
 import { base, LINE_BREAK, plain, runs, spaced, stage, strong, text, tick, ticks } from "./atoms";
-import type { Action, Condition, Drawing, Each, Outcome, OutcomeName, Section, Step, Work } from "./blocks";
+import type {
+  Action,
+  Condition,
+  Drawing,
+  Each,
+  Figure,
+  Outcome,
+  OutcomeName,
+  Ref,
+  Section,
+  Step,
+  Work,
+} from "./blocks";
 import { measure, wait } from "./layout-values";
 import { leadLine } from "./leads";
-import type { Atom, Frame, Line, Node, Panel, Picture, Step as StepNode } from "./nodes";
+import type { Atom, Drawn, Frame, Line, Node, Panel, Picture, Step as StepNode } from "./nodes";
 
 /** Gives out the letters of a step's acts: a, b, … z, aa. Outside a step acts have none. */
 type Letters = () => string;
@@ -57,9 +69,9 @@ function one(language: Language, work: Work | Step, next: Letters): Node[] {
     case "note":
       return [line(work, "note", [strong(say(language, "note")), text("  "), ...runs(work.runs)])];
     case "figure":
-      return [picture(work, work.type, work.bytes)];
+      return [picture(work)];
     case "drawing":
-      return [drawing(work)];
+      return [drawing(language, work)];
     case "condition":
       return [condition(language, work, next)];
     case "each":
@@ -109,11 +121,30 @@ function action(language: Language, work: Action, letter: string): Line {
     ...line(work, "act", [
       ...sentence,
       ...badges.flatMap((badge) => [text(" "), badge]),
+      ...drawingsSeen(language, work.drawings ?? []),
       ...spaced(ticks(work.id, name, work.boxes ?? [])),
       ...tighteningLines(language, work, name),
     ]),
     mark: letter,
   };
+}
+
+/** `See drawing 2.`, which leads there. */
+function drawingsSeen(language: Language, refs: readonly Ref[]): Atom[] {
+  return refs.flatMap((ref) => [
+    text(" "),
+    ...around(say(language, "drawing-see"), {
+      kind: "ref",
+      text: say(language, "drawing-ref", { number: ref.number }),
+      to: ref.id,
+    }),
+  ]);
+}
+
+/** A phrase around what stands in it as `{drawing}`. */
+function around(words: string, inside: Atom): Atom[] {
+  const [before = "", after = ""] = words.split("{drawing}");
+  return [text(before), inside, text(after)].filter((atom) => atom.kind !== "run" || atom.text !== "");
 }
 
 /** A line for the order of the bolts and one for every stage, each with its boxes. */
@@ -201,19 +232,30 @@ function each(language: Language, work: Each, next: Letters): Frame {
   };
 }
 
-/** A drawing as a picture: its SVG text goes into base 64 as a picture file does. */
-export function drawing(work: Drawing): Picture {
-  return picture(work, "image/svg+xml", base64(new TextEncoder().encode(work.svg)));
+/** A drawing, with its number before what it is. */
+export function drawing(language: Language, work: Drawing): Drawn {
+  const caption = runs(work.caption);
+  const number = say(language, "drawing-number", { number: work.number });
+  return {
+    kind: "drawing",
+    ...base(work),
+    svg: work.svg,
+    alt: work.description,
+    inWords: say(language, "drawing-in-words"),
+    caption:
+      work.number === ""
+        ? caption
+        : [strong(number), ...(caption.length > 0 ? [text("  ")] : []), ...caption],
+  };
 }
 
-function picture(
-  work: Extract<Work, { kind: "figure" | "drawing" }>,
-  type: Picture["type"],
-  bytes: string,
-): Picture {
-  return { kind: "picture", ...base(work), type, bytes, alt: work.description, caption: runs(work.caption) };
-}
-
-function base64(bytes: Uint8Array): string {
-  return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(""));
+function picture(work: Figure): Picture {
+  return {
+    kind: "picture",
+    ...base(work),
+    type: work.type,
+    bytes: work.bytes,
+    alt: work.description,
+    caption: runs(work.caption),
+  };
 }

@@ -64,7 +64,10 @@ function nodes(sheet: Sheet, block: Block): Node[] {
     case "drawings":
       return block.drawings.length === 0
         ? []
-        : [listHeading(language, block, "head.drawings"), ...block.drawings.map(drawing)];
+        : [
+            listHeading(language, block, "head.drawings"),
+            ...block.drawings.map((one) => drawing(language, one)),
+          ];
     case "section":
       return section(language, block);
     case "values":

@@ -10,7 +10,7 @@ import type { PictureType, Range, RunStyle, Signal } from "./blocks";
 export type Atom =
   /** Text. `href` only where it is safe to follow. */
   | { readonly kind: "run"; readonly text: string; readonly style: RunStyle; readonly href?: string }
-  /** Text that leads to a step of the sheet, by its id. */
+  /** Text that leads to a step or drawing of the sheet, by its id. */
   | { readonly kind: "ref"; readonly text: string; readonly to: string }
   | Tick
   | Field
@@ -52,7 +52,7 @@ interface Base {
   readonly changed: boolean;
 }
 
-export type Node = Heading | Facts | Line | Table | Panel | Step | Frame | Picture;
+export type Node = Heading | Facts | Line | Table | Panel | Step | Frame | Picture | Drawn;
 
 export interface Heading extends Base {
   readonly kind: "heading";
@@ -132,6 +132,17 @@ export interface Picture extends Base {
   /** The file, in base 64. */
   readonly bytes: string;
   readonly alt: string;
+  readonly caption: readonly Atom[];
+}
+
+/** A drawing of ours: the same SVG goes into every output. */
+export interface Drawn extends Base {
+  readonly kind: "drawing";
+  readonly svg: string;
+  /** What it shows, for whoever cannot see it. */
+  readonly alt: string;
+  /** What such a description is called, where it can be opened. */
+  readonly inWords: string;
   readonly caption: readonly Atom[];
 }
 

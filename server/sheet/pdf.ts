@@ -10,7 +10,7 @@ import { keptBy } from "../facts/kept";
 import { type PrintFailure, printError } from "../phrases/print";
 import type { Sheet } from "./blocks";
 import { layOut } from "./layout";
-import type { Layout, Node, Picture } from "./nodes";
+import type { Drawn, Layout, Node, Picture } from "./nodes";
 import { TEMPLATE } from "./template";
 import { itemWithText } from "./where";
 
@@ -98,7 +98,7 @@ export function typeset(
   const pictures = allPictures(layout.nodes);
   const paths = new Map(pictures.map((picture, index) => [picture, `/picture-${index}.${fileEnd(picture)}`]));
   for (const [picture, path] of paths) {
-    compiler.mapShadow(`${ROOT}${path}`, Buffer.from(picture.bytes, "base64"));
+    compiler.mapShadow(`${ROOT}${path}`, bytesOf(picture));
   }
   compiler.mapShadow(`${ROOT}/sheet.json`, Buffer.from(dataFor(layout, typesetter.families, paths)));
   const set = compile(compiler, TEMPLATE);
@@ -146,7 +146,7 @@ function dataFor(layout: Layout, fonts: readonly string[], paths: ReadonlyMap<No
     region: region?.toUpperCase() ?? null,
     date: calendarDate(layout.date),
     fonts,
-    targets: allSteps(layout.nodes),
+    targets: allTargets(layout.nodes),
     nodes: layout.nodes.map((node) => withPaths(node, paths)),
   });
 }
@@ -164,24 +164,36 @@ function inside(node: Node): readonly Node[] {
   return node.kind === "step" || node.kind === "frame" ? node.body : [];
 }
 
-function allPictures(nodes: readonly Node[]): Picture[] {
-  return nodes.flatMap((node) => (node.kind === "picture" ? [node] : allPictures(inside(node))));
+function allPictures(nodes: readonly Node[]): (Picture | Drawn)[] {
+  return nodes.flatMap((node) => (isPicture(node) ? [node] : allPictures(inside(node))));
 }
 
-function allSteps(nodes: readonly Node[]): string[] {
-  return nodes.flatMap((node) => [...(node.kind === "step" ? [node.id] : []), ...allSteps(inside(node))]);
+const isPicture = (node: Node): node is Picture | Drawn => node.kind === "picture" || node.kind === "drawing";
+
+function bytesOf(picture: Picture | Drawn): Buffer {
+  return picture.kind === "drawing" ? Buffer.from(picture.svg) : Buffer.from(picture.bytes, "base64");
+}
+
+/** The ids of what can be referred to: steps and drawings. */
+function allTargets(nodes: readonly Node[]): string[] {
+  return nodes.flatMap((node) => [
+    ...(node.kind === "step" || node.kind === "drawing" ? [node.id] : []),
+    ...allTargets(inside(node)),
+  ]);
 }
 
 /** The node with its pictures' bytes replaced by the path they are found at. */
 function withPaths(node: Node, paths: ReadonlyMap<Node, string>): object {
-  if (node.kind === "picture") return { ...node, bytes: "", path: paths.get(node) };
+  if (isPicture(node)) return { ...node, bytes: "", svg: "", path: paths.get(node) };
   return node.kind === "step" || node.kind === "frame"
     ? { ...node, body: node.body.map((child) => withPaths(child, paths)) }
     : node;
 }
 
-function fileEnd(picture: Picture): string {
-  return picture.type === "image/svg+xml" ? "svg" : picture.type.slice("image/".length);
+function fileEnd(picture: Picture | Drawn): string {
+  return picture.kind === "drawing" || picture.type === "image/svg+xml"
+    ? "svg"
+    : picture.type.slice("image/".length);
 }
 
 /** Reads the compiler's account of why a set document cannot be a PDF. */

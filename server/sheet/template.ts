@@ -106,6 +106,16 @@ export const TEMPLATE = `${ATOMS}
   )
 }
 
+// A drawing is as large as it is made, so that its scale is true, and keeps its caption.
+#let drawing(n, w) = context {
+  let natural = measure(image(n.path))
+  [#figure(
+    image(n.path, alt: n.alt, width: natural.width * calc.min(1, w / natural.width)),
+    caption: if n.caption.len() > 0 { { here-is(n); text(size: 9.5pt, atoms(n.caption, w)) } },
+    kind: image, supplement: none, numbering: none, gap: 2mm,
+  ) #label(n.id)]
+}
+
 #let facts(n, w) = {
   let name-width = 38mm
   set text(size: 10pt)
@@ -134,6 +144,7 @@ export const TEMPLATE = `${ATOMS}
   else if n.kind == "table" { barred(n, table-node(n, w)) }
   else if n.kind == "panel" { barred(n, panel(n, w)) }
   else if n.kind == "picture" { barred(n, picture(n, w)) }
+  else if n.kind == "drawing" { barred(n, drawing(n, w)) }
   else if n.kind == "frame" {
     let look = if n.look == "outcome" { (stroke: (left: 2.2pt + grey), inset: (left: 3mm, y: 0.8mm)) }
       else if n.look == "condition" { (stroke: (paint: ink, thickness: 0.9pt, dash: "dashed"), inset: 2.6mm) }

@@ -36,11 +36,24 @@ function texts(node: Node): { item: string; text: string }[] {
       return own(words(node.hazard), words(node.consequence), words(node.avoid));
     case "picture":
       return own(words(node.caption), node.alt);
+    case "drawing":
+      return own(words(node.caption), ...textsIn(node.svg), node.alt);
     case "step":
       return [...own(node.number, node.title), ...node.body.flatMap(texts)];
     case "frame":
       return [...own(words(node.head)), ...node.body.flatMap(texts)];
   }
+}
+
+/** The lines of text that are written in a drawing. */
+export function textsIn(svg: string): string[] {
+  return Array.from(svg.matchAll(/<text[^>]*>([^<]*)<\/text>/g), ([, written = ""]) =>
+    written
+      .replaceAll("&quot;", '"')
+      .replaceAll("&gt;", ">")
+      .replaceAll("&lt;", "<")
+      .replaceAll("&amp;", "&"),
+  );
 }
 
 function words(atoms: readonly Atom[]): string {

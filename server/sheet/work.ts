@@ -41,6 +41,8 @@ export interface Action extends Item {
   readonly tightening?: Tightening;
   /** Boxes to tick beside the sentence, by label (bolts, places); one empty label for a single box. */
   readonly boxes?: readonly string[];
+  /** The drawings that show it. */
+  readonly drawings?: readonly Ref[];
 }
 
 export interface Tightening {
@@ -162,10 +164,14 @@ export interface Figure extends Item {
 /** A drawing made from the data. */
 export interface Drawing extends Item {
   readonly kind: "drawing";
+  /** Drawings have a series of their own through the sheet; empty where it is referred to by nothing. */
+  readonly number: string;
   readonly svg: string;
   /** What it shows, for whoever cannot see it. */
   readonly description: string;
   readonly caption?: Runs;
+  /** Where else stands what it is made from, beside its own line: it has changed when one of these has. */
+  readonly madeFrom?: readonly { readonly file: string; readonly line: number }[];
 }
 
 /** What is done only under a condition, or only when it does not hold. */

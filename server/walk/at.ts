@@ -62,6 +62,8 @@ export interface TurningStand {
   /** Shafts that turn together as the belts lie. */
   readonly together: readonly (readonly Thing[])[];
   readonly way: readonly string[];
+  /** The point that last moved something of it, or -1 where nothing did on this way. */
+  readonly since: number;
 }
 
 /** How everything stands at a point. */
@@ -108,7 +110,30 @@ export function stateAt({ graph, relations }: Asked, point: number): StateAt {
 
 /** Every state that one thing can be in just before a point of the graph. */
 export function standsAt({ graph, relations }: Asked, thing: Thing, point: number): readonly Stand[] {
-  return standsOf(graph, relations, knownOf({ graph, relations }), thing, point).stands;
+  const place = { point, last: lastThatCounts(graph, point) };
+  return standsOf(graph, relations, knownOf({ graph, relations }), thing, place).stands;
+}
+
+/** What `standsAt` says, without the ways: finding those is most of the work. */
+export function differencesAt({ graph, relations }: Asked, thing: Thing, point: number): readonly Stand[] {
+  const place = { point, last: lastThatCounts(graph, point), withoutWays: true };
+  return standsOf(graph, relations, knownOf({ graph, relations }), thing, place).stands;
+}
+
+/** Things that are owed something at the end on some way, without the ways. */
+export function owedAtEnd({ graph, relations }: Asked): {
+  readonly things: readonly ThingAt[];
+  readonly cutShort: boolean;
+} {
+  const known = knownOf({ graph, relations });
+  const point = graph.points.length - 1;
+  const all = [...new Set([...known.starts.keys(), ...known.roles.keys()])].map((thing) => ({
+    thing,
+    ...standsOf(graph, relations, known, thing, { point, last: point, withoutWays: true }),
+  }));
+  const isOwed = ({ differences }: Stand): boolean => differences.some((d) => d.owed);
+  const things = isReached(known.control, point) ? all.filter(({ stands }) => stands.some(isOwed)) : [];
+  return { things, cutShort: all.some((one) => one.cutShort) };
 }
 
 function knownOf({ graph, relations }: Asked): Known {
@@ -136,13 +161,13 @@ function workOut(graph: Graph, relations: Relations, known: Known, point: number
   for (const thing of reached ? new Set([...starts.keys(), ...roles.keys()]) : []) {
     const own = roles.get(thing) ?? [];
     if (!starts.has(thing) && own.every((role) => role.point >= last)) continue;
-    const { stands, cutShort: isCut } = standsOf(graph, relations, known, thing, point);
+    const { stands, cutShort: isCut } = standsOf(graph, relations, known, thing, { point, last });
     cutShort ||= isCut;
     if (stands.some((stand) => stand.differences.length > 0)) things.push({ thing, stands });
     else if (own.some((role) => role.point < point && changes(role))) settled.push(thing);
   }
   const watched = reached ? shaftsWatched(graph, relations, starts) : null;
-  const turning = watched ? turningAt(control, watched, point) : [];
+  const turning = watched ? turningAt(control, watched, { point, last }) : [];
   return { point, reached, things, settled, turning, cutShort };
 }
 
@@ -162,7 +187,7 @@ function standsOf(
   relations: Relations,
   { control, roles, starts, ends }: Known,
   thing: Thing,
-  point: number,
+  place: AskedAt,
 ): { readonly stands: readonly Stand[]; readonly cutShort: boolean } {
   const watch = (thing.kind === "fastener" ? watchFastener : watchThing)(
     graph,
@@ -173,12 +198,29 @@ function standsOf(
     relations,
   );
   const read = readerOf(thing, ends);
-  const { found, cutShort } = ask(control, watch, point, (state) => keyOf(read(state)));
+  const { found, cutShort } = ask(
+    control,
+    watch,
+    place,
+    (state) => keyOf(read(state)),
+    (state) => bitsOf(thing, state),
+  );
   return {
     stands: found.map(({ state, way, since }) => ({ differences: read(state), way, since })),
     cutShort,
   };
 }
+
+/** The point asked about, and the last that can decide how things stand there: what comes after is not followed. */
+interface AskedAt {
+  readonly point: number;
+  readonly last: number;
+  readonly withoutWays?: boolean;
+}
+
+/** The bits of a state that it is told from. */
+const bitsOf = (thing: Thing, state: number): number =>
+  thing.kind === "fastener" ? readFastener(state, fastenerFacts(thing.entry)).bits : ALL_BITS;
 
 /** The last point from which a way can come back to before a point; the point itself where none does. */
 function lastThatCounts({ controls, points }: Graph, point: number): number {
@@ -238,11 +280,17 @@ interface Answer {
 const SILENT = (): void => undefined;
 
 /** Asks an automaton at a point: each state that it can be in there is a mark of its own, states of one key are one. */
-function ask(control: Control, watch: Watch, point: number, key: (state: number) => string): Answer {
+function ask(
+  control: Control,
+  watch: Watch,
+  { point, last, withoutWays }: AskedAt,
+  key: (state: number) => string,
+  bits: (state: number) => number = () => ALL_BITS,
+): Answer {
   const marks: Mark[] = [];
   const states: number[] = [];
   const byKey = new Map<string, number>();
-  const points = new Set(watch.points);
+  const points = new Set([...watch.points].filter((at) => at <= last));
   const isOwn = points.has(point);
   const asked: Watch = {
     thing: watch.thing,
@@ -256,13 +304,13 @@ function ask(control: Control, watch: Watch, point: number, key: (state: number)
       if (mark === undefined) {
         mark = states.push(state) - 1;
         byKey.set(is, mark);
-        marks.push({ code: FOUND, thing: watch.thing, other: null, state: String(mark), bits: ALL_BITS });
+        marks.push({ code: FOUND, thing: watch.thing, other: null, state: String(mark), bits: bits(state) });
       }
       report(mark);
       return isOwn ? watch.step(state, at, SILENT) : state;
     },
   };
-  const faults = faultsOf(sliceOf(control, asked.points), asked);
+  const faults = faultsOf(sliceOf(control, asked.points), asked, !withoutWays);
   const found = faults
     .filter((fault) => fault.code === FOUND)
     .map(({ state, way, since }) => ({ state: states[Number(state)] as number, way, since }));
@@ -270,9 +318,9 @@ function ask(control: Control, watch: Watch, point: number, key: (state: number)
 }
 const FOUND = "found";
 
-function turningAt(control: Control, watched: ShaftsWatched, point: number): readonly TurningStand[] {
+function turningAt(control: Control, watched: ShaftsWatched, place: AskedAt): readonly TurningStand[] {
   const { watch, turning, read, trainOf } = watched;
-  const stand = (state: number): Omit<TurningStand, "way"> => {
+  const stand = (state: number): Omit<TurningStand, "way" | "since"> => {
     const { belts, angles } = read(state);
     const { members } = trainOf(belts);
     const roots = new Set(turning.shafts.map((s) => members.get(s.name)?.root ?? s.name));
@@ -291,9 +339,9 @@ function turningAt(control: Control, watched: ShaftsWatched, point: number): rea
       together: groups.filter((group) => group.length > 1),
     };
   };
-  const isTouched = [...watch.points].some((at) => at < point);
+  const isTouched = [...watch.points].some((at) => at < place.point);
   if (!isTouched) return [];
-  const asked = ask(control, watch, point, (state) => {
+  const asked = ask(control, watch, place, (state) => {
     const { shafts, marks, together } = stand(state);
     return [
       ...shafts.map((s) => `${s.shaft.id} ${s.angle}`),
@@ -301,37 +349,8 @@ function turningAt(control: Control, watched: ShaftsWatched, point: number): rea
       ...together.map((group) => group.map((s) => s.id).join()),
     ].join("\n");
   });
-  return asked.found.map(({ state, way }) => ({ ...stand(state), way }));
+  return asked.found.map(({ state, way, since }) => ({ ...stand(state), way, since }));
 }
 
 /** Whether a mark stands in line. */
 export const isInLine = (off: string): boolean => off === textOf(ZERO);
-
-/**
- * The point before which a line of a text stands: of the head of a step or check its first point, within one the first
- * that is not above the line. -1 where the line is no part of the graph.
- *
- * @param through the line of the `follow` that leads to the text; null where it is the procedure's own
- */
-export function pointBefore(graph: Graph, file: string, line: number, through: number | null = null): number {
-  const { blocks, points } = graph;
-  const block = blocks.findLast(
-    ({ spot }) =>
-      spot.file === file &&
-      (spot.through?.line ?? null) === through &&
-      spot.line <= line &&
-      line < spot.line + spot.entry.lineCount,
-  );
-  if (!block) return -1;
-  const lineOf = (at: number): number => {
-    const spot = points[at]?.spot;
-    if (!spot) return -1;
-    return spot.file === file && (spot.through?.line ?? null) === through
-      ? spot.line
-      : (spot.through?.line ?? -1);
-  };
-  if (line <= block.spot.line) return block.start;
-  for (let at = block.start; at < block.end; at++)
-    if (lineOf(at) >= line && points[at]?.kind !== "done") return at;
-  return Math.min(block.end, points.length - 1);
-}

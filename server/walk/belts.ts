@@ -49,6 +49,19 @@ export function beltIn(belt: Thing): KnownBelt | null {
   return found;
 }
 
+/** What a belt says, and the pulleys of which it does not say where or how large they are, by their place. */
+export function incompleteIn({ entry }: Thing): {
+  readonly facts: BeltFacts;
+  readonly unplaced: readonly number[];
+} {
+  const facts = beltFacts(entry);
+  const kind = kindOf(facts);
+  return {
+    facts,
+    unplaced: facts.pulleys.flatMap((pulley, i) => (pulleyOf(pulley, facts, kind) ? [] : [i])),
+  };
+}
+
 function read({ entry }: Thing): KnownBelt | null {
   const facts = beltFacts(entry);
   const kind = kindOf(facts);

@@ -36,6 +36,8 @@ export interface FastenerReading {
   readonly stage: string;
   /** A used one, where only a new one may stay in. */
   readonly old: boolean;
+  /** The bits of the state that it is read from: what changed them last brought it about. */
+  readonly bits: number;
 }
 
 const LEVELS: Readonly<Record<number, FastenerReading["level"]>> = {
@@ -51,8 +53,9 @@ export function readFastener(state: number, { stages }: FastenerFacts): Fastener
   const level = state & LEVEL;
   const old = (state & OLD) !== 0;
   if (level >= FIRST_STAGE)
-    return { level: "at a stage", stage: stages[level - FIRST_STAGE]?.name ?? "", old };
-  return { level: LEVELS[level] ?? "tight", stage: "", old };
+    return { level: "at a stage", stage: stages[level - FIRST_STAGE]?.name ?? "", old, bits: LEVEL };
+  const told = LEVELS[level] ?? "tight";
+  return { level: told, stage: "", old, bits: told === "tight" && old ? OLD : LEVEL };
 }
 
 type Report = (mark: number) => void;

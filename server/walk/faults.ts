@@ -43,8 +43,12 @@ export interface Watch extends Automaton {
 /** Where one thing has many faults on long ways, the ways of the later ones are not shortened any more. */
 const MOST_SEARCHED = 100_000;
 
-/** Follows a thing and says what is wrong with it; that the limit was met is a fault of its own. */
-export function faultsOf(slice: Slice, watch: Watch): WalkFault[] {
+/**
+ * Follows a thing and says what is wrong with it; that the limit was met is a fault of its own.
+ *
+ * @param withWays false leaves the ways out: finding the shortest is most of the work
+ */
+export function faultsOf(slice: Slice, watch: Watch, withWays = true): WalkFault[] {
   if (slice.own.size === 0) return [];
   if (slice.straight && watch.starts.length === 1) return straightFaults(slice, watch);
   const followed = follow(slice, watch);
@@ -53,7 +57,7 @@ export function faultsOf(slice: Slice, watch: Watch): WalkFault[] {
     const mark = watch.marks[found.mark] as Mark;
     const since = lastChange(followed, found.configuration, mark.bits);
     const back = lastReturn(slice, followed, found.configuration, since);
-    const way = wayTo(slice, watch, followed, found, i * size < MOST_SEARCHED);
+    const way = withWays ? wayTo(slice, watch, followed, found, i * size < MOST_SEARCHED) : [];
     return { ...mark, point: found.point, since: since === null ? -1 : pointAt(followed, since), back, way };
   });
   if (followed.cutShort) {

@@ -24,8 +24,9 @@ export { ACTS, type ActRow, actRow, DEPARTURES, type Departure, FASTENER_STATES 
 export {
   type Asked,
   type Difference,
+  differencesAt,
   isInLine,
-  pointBefore,
+  owedAtEnd,
   type Stand,
   type StateAt,
   standsAt,
@@ -34,12 +35,14 @@ export {
   type TurningStand,
 } from "./at";
 export type { WalkFault } from "./faults";
-export type { Graph } from "./graph";
+export { type Graph, graphOf } from "./graph";
 export { FACTS, HAZARDS, type Hazard, hazardNamed } from "./hazards";
+export { pointBefore } from "./point-before";
 export { type ActPoint, originOf, type Point, placeOf } from "./points";
 export type { HouseHazard, Raised } from "./raised";
 export type { Reach } from "./reach";
 export type { Relations } from "./relations";
+export { type Branch, type NoTally, type Tally, tallyOf, type Way } from "./tally";
 export type { Tellings, Untold, Weak } from "./tellings";
 
 /** What following every way through a procedure showed. */

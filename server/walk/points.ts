@@ -87,6 +87,11 @@ export interface DonePoint extends Common {
   readonly thing: Thing;
 }
 
+/** A step of words alone: nothing that is followed, and yet a place on the way. */
+export interface WordsPoint extends Common {
+  readonly kind: "words";
+}
+
 export interface EndPoint extends Common {
   readonly kind: "end" | "end-job";
 }
@@ -99,6 +104,7 @@ export type Point =
   | ReturnPoint
   | AskPoint
   | DonePoint
+  | WordsPoint
   | EndPoint;
 
 /** The place to report a point at: the name in its line, or the `follow` that leads into another procedure. */

@@ -77,8 +77,8 @@ export interface Turning {
     readonly links: readonly Link[];
   }[];
   readonly marks: ReadonlyMap<Thing, InLineMark>;
-  /** Temporaries that lock a shaft. */
-  readonly pins: readonly { readonly pin: Thing; readonly shaft: Thing }[];
+  /** Temporaries in a shaft, which lock it, or on one, which turn with it. */
+  readonly pins: readonly { readonly pin: Thing; readonly shaft: Thing; readonly locks: boolean }[];
   /** What turns together by gears and by what is said of ratios, belts aside. */
   readonly links: readonly Link[];
 }
@@ -118,7 +118,7 @@ function readTurning(procedure: Procedure, relations: Relations): Turning {
     const name = into ?? on;
     const thing = name ? relations.byName(name, []) : undefined;
     const shaft = thing ? relations.shaftOf(thing) : null;
-    return shaft ? [{ pin, shaft }] : [];
+    return shaft ? [{ pin, shaft, locks: into !== null }] : [];
   });
   return {
     relations,
@@ -320,7 +320,7 @@ const pinsIn = ({ pins }: Turning, now: Now): Turning["pins"] =>
 function pinsHolding(sight: Sight, now: Now, shaft: Thing): Turning["pins"] {
   const train = sight.trainOf(now.belts);
   return pinsIn(sight.turning, now).filter(
-    (p) => p.shaft === shaft || ratioBetween(train, shaft.name, p.shaft.name) !== null,
+    (p) => p.locks && (p.shaft === shaft || ratioBetween(train, shaft.name, p.shaft.name) !== null),
   );
 }
 

@@ -2,7 +2,7 @@
  * Which shafts of a machine turn together, and how fast: by the teeth of belts, chains and gears, and by what is said of ratios.
  */
 import { beltFacts, gearFacts, type NameAt, shaftFacts } from "../facts";
-import { decimalFraction } from "../mechanics/fractions";
+import { ratioIn } from "../mechanics/fractions";
 import { beltLinks, type Link, type Toothed, toothRatio } from "../mechanics/shafts";
 import type { Thing } from "../model";
 import { type Relations, shaftsOf } from "./relations";
@@ -50,7 +50,7 @@ export function saidLinks(things: readonly Thing[], { byName }: Bound): readonly
   return things.flatMap((shaft) => {
     const said = shaft.kind === "shaft" ? shaftFacts(shaft.entry).ratio : null;
     const of = said && byName(said.of, ["shaft"]);
-    const ratio = decimalFraction(said?.text ?? "");
+    const ratio = ratioIn(said?.text ?? "");
     return of && ratio ? [{ from: of.name, to: shaft.name, ratio }] : [];
   });
 }

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { expect, test } from "vitest";
 import { USUAL_PREFERENCES } from "../../server/lsp/preferences";
 import { root } from "../../server/tools/setup.mjs";
+import { allUnits } from "../../server/units/table";
 import { inProcess } from "../cli/in-process";
 import { examplesIn } from "../support/examples";
 
@@ -49,6 +50,27 @@ test("icons and configuration are there", () => {
   const [language] = contributes.languages;
   for (const file of [language.configuration, language.icon.light, language.icon.dark, manifest.icon])
     expect(existsSync(join(root, "client", file))).toBe(true);
+});
+
+test("every view that it declares is made, in a container that is there", () => {
+  const containers: { id: string; icon: string }[] = contributes.viewsContainers.activitybar;
+  for (const { icon } of containers) expect(existsSync(join(root, "client", icon))).toBe(true);
+  const places = ["explorer", ...containers.map(({ id }) => id)];
+  for (const [place, views] of Object.entries<{ id: string }[]>(contributes.views)) {
+    expect(places).toContain(place);
+    for (const { id } of views) expect(sources).toContain(`"${id}"`);
+  }
+});
+
+test("the signs of the language are not marked as look-alikes, and letters of any language are not marked at all", () => {
+  const defaults = contributes.configurationDefaults["[torquil]"];
+  expect(defaults["editor.unicodeHighlight.nonBasicASCII"]).toBe(false);
+  const allowed = defaults["editor.unicodeHighlight.allowedCharacters"];
+  const signs = new Set(
+    allUnits.flatMap(({ print }) => [...print].filter((sign) => sign > "~" && !/\p{L}/u.test(sign))),
+  );
+  expect(signs).toContain("·");
+  for (const sign of signs) expect(allowed, sign).toHaveProperty([sign], true);
 });
 
 test("a name of the language is one word to the editor", () => {

@@ -7,6 +7,8 @@ import {
   boltsDrawing,
   circlePlaces,
   type Drawing,
+  gridPlaces,
+  type Hole,
   rowPlaces,
   runDrawing,
 } from "../../server/drawings";
@@ -36,6 +38,7 @@ function belt(more: Partial<BeltPicture> = {}, pulleys = toothed): Drawing {
     path,
     running: running(path, 0, "anticlockwise"),
     names: ["Crank sprocket", "Guide roller", "Pump sprocket", "Tensioner"],
+    laid: [1, 2, 3, 4],
     marks: [{ pulley: 0, title: "Dot to the arrow", angle: Math.PI / 2 }],
     view: "Looking at the guard",
     language: "en",
@@ -72,13 +75,13 @@ describe("the drawing of a belt", () => {
 
   it("says in words what it shows", () => {
     expect(belt().description).toBe(
-      "Path of Pump belt. Looking at the guard. In the order of the path, clockwise: 1 Crank sprocket (24 teeth, Mark: Dot to the arrow, turns anticlockwise); 2 Guide roller (back of belt, turns clockwise); 3 Pump sprocket (48 teeth, turns anticlockwise); 4 Tensioner (back of belt, tensioner, turns clockwise).",
+      "Pump belt: path. Looking at the guard. Numbers: the order of laying on. In the order of the path, clockwise: 1 Crank sprocket (24 teeth, Mark: Dot to the arrow, turns anticlockwise); 2 Guide roller (back of belt, turns clockwise); 3 Pump sprocket (48 teeth, turns anticlockwise); 4 Tensioner (back of belt, tensioner, turns clockwise).",
     );
   });
 
   it("draws each pulley at the scale it states", () => {
     const { svg } = belt();
-    const scale = 1 / Number(/Scale 1 : ([\d.]+)/.exec(svg)?.[1]);
+    const scale = 1 / Number(/Scale\s1\s:\s([\d.]+)/.exec(svg)?.[1]);
     const rims = [...svg.matchAll(/<circle [^>]*r="([\d.]+)"[^>]*stroke-width="0.3"[^>]*>/g)].map((m) =>
       Number(m[1]),
     );
@@ -87,7 +90,7 @@ describe("the drawing of a belt", () => {
   });
 
   it("shows no direction where none is known, and dashes what cannot be", () => {
-    expect(belt({ running: null }).svg).not.toContain("the way the belt travels");
+    expect(belt({ running: null }).svg).not.toContain("direction of travel");
     const crossed = round([pulley(0, 0, 60), pulley(300, 300, 60), pulley(0, 300, 80), pulley(300, 0, 100)]);
     const { path } = beltPath(crossed);
     if (!path) throw new Error("no path");
@@ -188,7 +191,10 @@ describe("the drawing of a tightening order", () => {
     order: [1, 3, 2, 4],
     schematic: true,
     onCircle: true,
-    stage: "22 N·m",
+    first: null,
+    way: "tighten",
+    stages: ["22 N·m"],
+    notes: [],
     view: "",
     language: "en",
   } as const;
@@ -198,7 +204,7 @@ describe("the drawing of a tightening order", () => {
     if (!drawn) throw new Error("no drawing");
     expectSound(drawn);
     expect(drawn.description).toBe(
-      "Tightening order of Cover bolts. 22 N·m. In this order, by hole: 1, 3, 2, 4.",
+      "Cover bolts: order of tightening. In this order, by hole: 1, 3, 2, 4. 22 N·m.",
     );
     const bold = [...drawn.svg.matchAll(/<text x="([\d.]+)" y="([\d.]+)"[^>]*bold">(\d)</g)].map((m) => [
       Number(m[1]),
@@ -220,6 +226,31 @@ describe("the drawing of a tightening order", () => {
     expect([arrows([1, 2, 3]), arrows([2, 1, 3])]).toEqual([2, 0]);
   });
 
+  it("shrinks holes that lie close together, and blows none up", () => {
+    const drawn = (holes: readonly Hole[], onCircle = false) => {
+      const order = [...holes].reverse().map(({ number }) => number);
+      const svg = boltsDrawing({ ...picture, holes, order, onCircle })?.svg ?? "";
+      const circles = [...svg.matchAll(/<circle cx="([\d.]+)" cy="([\d.]+)" r="([\d.]+)" fill="#fff"/g)];
+      return circles.map((m) => ({ x: Number(m[1]), y: Number(m[2]), r: Number(m[3]) }));
+    };
+    const numbers = (count: number) => Array.from({ length: count }, (_, index) => index + 1);
+    for (const holes of [
+      rowPlaces(numbers(20)),
+      gridPlaces(numbers(36), 3),
+      gridPlaces(numbers(14), 2),
+      rowPlaces([1, 2]),
+    ]) {
+      const circles = drawn(holes);
+      const gaps = circles.flatMap((a, index) =>
+        circles.slice(index + 1).map((b) => Math.hypot(a.x - b.x, a.y - b.y) - a.r - b.r),
+      );
+      expect(circles).toHaveLength(holes.length);
+      expect(Math.min(...gaps)).toBeGreaterThan(0.5);
+      expect(Math.min(...gaps)).toBeLessThan(14);
+    }
+    expect(new Set(drawn(circlePlaces(numbers(12)), true).map(({ r }) => r))).toEqual(new Set([4.4]));
+  });
+
   it("of no holes, or holes nowhere, is none", () => {
     expect(boltsDrawing({ ...picture, holes: [] })).toBeNull();
     expect(boltsDrawing({ ...picture, holes: [{ number: 1, at: { x: Number.NaN, y: 0 } }] })).toBeNull();
@@ -237,18 +268,20 @@ describe("the drawing of a run", () => {
   it("is sound, with its clips in order", () => {
     const drawn = runDrawing({
       title: "Stop cable",
-      clips: [
-        { name: "Bracket", at: { x: 0, y: 0 } },
-        { name: "Upper clip", at: { x: 90, y: 120 } },
-        { name: "Grommet", at: { x: 400, y: 60 } },
+      places: [
+        { name: "Bracket", at: { x: 0, y: 0 }, end: false },
+        { name: "Upper clip", at: { x: 90, y: 120 }, end: false },
+        { name: "Grommet", at: { x: 400, y: 60 }, end: false },
+        { name: "Lever", at: { x: 430, y: -20 }, end: true },
       ],
+      notes: ["Bend radius: at least 40 mm."],
       view: "Looking from the left.",
       language: "en",
     });
     if (!drawn) throw new Error("no drawing");
     expectSound(drawn);
     expect(drawn.description).toBe(
-      "Run of Stop cable. Looking from the left. Through the clips in this order: 1 Bracket; 2 Upper clip; 3 Grommet.",
+      "Stop cable: run. Looking from the left. Through the clips in this order: 1 Bracket; 2 Upper clip; 3 Grommet. Bend radius: at least 40 mm.",
     );
   });
 
@@ -259,8 +292,8 @@ describe("the drawing of a run", () => {
     );
     fc.assert(
       fc.property(fc.array(fc.record({ x: figure, y: figure }), { maxLength: 5 }), (places) => {
-        const clips = places.map((at, index) => ({ name: `Clip ${index}`, at }));
-        const drawn = runDrawing({ title: "Hose", clips, view: "", language: "en" });
+        const clips = places.map((at, index) => ({ name: `Clip ${index}`, at, end: index % 3 === 2 }));
+        const drawn = runDrawing({ title: "Hose", places: clips, notes: [], view: "", language: "en" });
         if (drawn) expectSound(drawn);
       }),
       { seed: 5, numRuns: 200 },

@@ -64,6 +64,9 @@ test("a step and a check with their number on the sheet", () => {
     "In the section “Take off”.",
     "Limit 5 to 8 mm (0.2 to 0.3 in).",
     "If over: on to what comes next.",
+    "How everything stands before it:",
+    "Off or out: Cover bolts; Belt cover; Drive belt.",
+    "Owed before the end: fit and tighten “Cover bolts”; fit “Belt cover”; fit “Drive belt”.",
   ]);
   expect(told(changed('step "Fit it"', 'step "Fi$0t it"'))).toContain("Number 3 on the sheet.");
 });

@@ -4,8 +4,9 @@
 import { ACTS, type ActRow, type Departure } from "../../server/walk";
 import { enumerate } from "../walk/plainly";
 import type { Texts } from "./generate";
+import { withoutMember } from "./machine";
 import { bareLine } from "./nodes";
-import { readProcedure } from "./reader";
+import { ELSEWHERE, readProcedure } from "./reader";
 import { type Source, TABLE } from "./sources";
 
 /** One wrong change, with what must be found: any of these codes at any of these lines (from 0) of this file. */
@@ -98,6 +99,8 @@ function broughtAbout(code: string, row: ActRow): boolean {
   return row.makes !== undefined && TABLE.departures[row.makes as Departure].left === code;
 }
 
+const isOf = (name: string, thing: string): boolean => withoutMember(thing) === name;
+
 /**
  * A change to the main file that the plain enumeration finds wrong with this code. The place is the act that shows it,
  * or, where it shows at the end of the job, the acts that brought it about.
@@ -112,7 +115,7 @@ export function proved(
   if (typeof read === "string") return null;
   const faults = enumerate(read.instructions, TABLE, read.world).map((fault) => fault.split(" "));
   const [code, of, where] =
-    faults.find(([found = "", name]) => codes.includes(found) && (!thing || thing === name)) ?? [];
+    faults.find(([found = "", name = ""]) => codes.includes(found) && (!thing || isOf(thing, name))) ?? [];
   if (!code || !of || !where) return null;
   const acts = read.instructions.flatMap((i) =>
     i.does === "act" && i.thing === of && broughtAbout(code, ACTS[i.verb] as ActRow) ? [i.line] : [],
@@ -121,6 +124,8 @@ export function proved(
     where === "end"
       ? acts
       : faults.filter(([found, name]) => found === code && name === of).map(([, , line]) => Number(line));
+  // What shows in a procedure that is followed shows in another file.
+  if (lines.some((line) => line >= ELSEWHERE)) return null;
   return { texts, codes: [code], file: source.main, lines: [...new Set(lines)] };
 }
 

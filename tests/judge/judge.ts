@@ -10,6 +10,7 @@ import type { Change, Kind, Site } from "./change";
 import { CAUTION_KINDS } from "./kinds/cautions";
 import { countKind, FIGURE_KINDS } from "./kinds/figures";
 import { MECHANICS_KINDS } from "./kinds/mechanics";
+import { RUN_KINDS } from "./kinds/runs";
 import { STATE_KINDS } from "./kinds/states";
 import { TRADE_KINDS } from "./kinds/trade";
 import { TURNING_KINDS } from "./kinds/turning";
@@ -25,6 +26,7 @@ export const KINDS: readonly Kind[] = [
   ...FIGURE_KINDS,
   countKind,
   ...MECHANICS_KINDS,
+  ...RUN_KINDS,
 ];
 
 /** A change that was not reported as it should be. */

@@ -14,8 +14,18 @@ export function namesAfter(facts: string, word: string): string[] {
   return found ? (found[1] as string).split(/, ?/) : [];
 }
 
+/** What stands between a thing that is there for each member of a set and the member's name. */
+const OF_MEMBER = "@";
+
+/** A thing's name without the member it is for. */
+export const withoutMember = (name: string): string => name.split(OF_MEMBER)[0] as string;
+
 export interface Machine {
   readonly parts: Record<string, Kind>;
+  /** The members of each set. */
+  readonly sets: Map<string, readonly string[]>;
+  /** The set of each thing that is there once for each of its members. */
+  readonly oneForEach: Map<string, string>;
   readonly stages: Map<string, readonly string[]>;
   readonly decided: Record<string, readonly string[]>;
   /** Which decision a word of `when` is about, and the value it asks for. */
@@ -27,8 +37,17 @@ export interface Machine {
   readonly locked: Set<string>;
 }
 
-function declare(machine: Machine, node: Node): void {
-  const { parts, stages, decided, conditions, lifters, pins, locked } = machine;
+/** The things that a name means: for one member where one is taken, else for each. */
+export function membersOf({ sets, oneForEach }: Machine, name: string, member: string | null): string[] {
+  const set = sets.get(oneForEach.get(name) ?? "");
+  if (!set) return [name];
+  return (member !== null && set.includes(member) ? [member] : set).map((m) => name + OF_MEMBER + m);
+}
+
+export function declare(machine: Machine, node: Node): void {
+  const { parts, stages, decided, conditions, lifters, pins, locked, sets, oneForEach } = machine;
+  const set = /^set ([\w-]+) "" of (.+)$/.exec(node.text.replace(/ +/g, " "));
+  if (set) sets.set(set[1] as string, (set[2] as string).split(/, ?/));
   const shaft = /^shaft ([\w-]+)/.exec(node.text)?.[1];
   if (shaft) locked.add(shaft);
   const head = DECLARES.exec(node.text);
@@ -46,6 +65,8 @@ function declare(machine: Machine, node: Node): void {
   }
   if (!head) return;
   const [, kind, thing = ""] = head;
+  const each = / one for each ([\w-]+)/.exec(facts)?.[1];
+  if (each) oneForEach.set(thing, each);
   if (kind === "temporary" && facts.includes(" into "))
     pins.push([thing, namesAfter(facts, "into")[0] as string]);
   if (facts.includes(" spring-loaded")) locked.add(thing);
@@ -75,6 +96,8 @@ function declare(machine: Machine, node: Node): void {
 export function readMachine(files: readonly Node[][], procedure: Node): Machine {
   const machine: Machine = {
     parts: {},
+    sets: new Map(),
+    oneForEach: new Map(),
     stages: new Map(),
     decided: {},
     conditions: new Map(),
@@ -92,11 +115,29 @@ export function readMachine(files: readonly Node[][], procedure: Node): Machine 
     for (const variant of variants) machine.conditions.set(variant, ["variant", variant]);
   }
   for (const node of procedure.inside) declare(machine, node);
-  // A fastener stands behind what its part stands behind, unless it says so itself.
-  for (const [name, kind] of Object.entries(machine.parts))
-    if (kind.fastener && !kind.behind) {
-      const behind = (kind.secures ?? []).flatMap((part) => machine.parts[part]?.behind ?? []);
-      machine.parts[name] = { ...kind, behind: [...new Set(behind)] };
-    }
   return machine;
+}
+
+/** The parts as they stand to each other, with what is there for each member of a set told apart. */
+export function partsOf(machine: Machine): Record<string, Kind> {
+  const { parts, sets, oneForEach } = machine;
+  const all: Record<string, Kind> = {};
+  for (const [name, kind] of Object.entries(parts)) {
+    // A fastener stands behind what its part stands behind, unless it says so itself.
+    const behind =
+      kind.fastener && !kind.behind
+        ? [...new Set((kind.secures ?? []).flatMap((part) => parts[part]?.behind ?? []))]
+        : kind.behind;
+    for (const member of sets.get(oneForEach.get(name) ?? "") ?? [null]) {
+      const own = (names: readonly string[]): string[] =>
+        names.flatMap((other) => membersOf(machine, other, member));
+      all[member === null ? name : name + OF_MEMBER + member] = {
+        ...kind,
+        ...(behind ? { behind: own(behind) } : {}),
+        ...(kind.secures ? { secures: own(kind.secures) } : {}),
+        ...(kind.carries ? { carries: own(kind.carries) } : {}),
+      };
+    }
+  }
+  return all;
 }

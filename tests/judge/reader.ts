@@ -4,7 +4,7 @@
  */
 import { ACTS } from "../../server/walk";
 import type { Instruction, World } from "../walk/programs";
-import { type Machine, namesAfter, readMachine } from "./machine";
+import { declare, type Machine, membersOf, namesAfter, partsOf, readMachine } from "./machine";
 import { type Node, nodesOf, Unread } from "./nodes";
 
 /** A procedure as the enumeration takes it. */
@@ -13,15 +13,21 @@ export interface Reading {
   readonly world: World;
 }
 
+/** Lines of a procedure that is followed count from here: they are none of the file's own. */
+export const ELSEWHERE = 1_000_000;
+
 const STATES: Readonly<Record<string, string>> = { opened: "open", inserted: "in" };
 
 /** Reads the one procedure of a file; a word about what is not understood where it cannot. */
 export function readProcedure(texts: Readonly<Record<string, string>>, main: string): Reading | string {
   try {
-    const files = Object.values(texts).map(nodesOf);
-    const procedures = nodesOf(texts[main] as string).filter((n) => n.text.startsWith("procedure "));
-    if (procedures.length !== 1) return "not one procedure";
-    return new Reader(readMachine(files, procedures[0] as Node), procedures[0] as Node).read();
+    const files = new Map(Object.entries(texts).map(([path, text]) => [path, nodesOf(text)]));
+    const all = (path: string): Node[] =>
+      (files.get(path) ?? []).filter(({ text }) => text.startsWith("procedure "));
+    const [procedure, ...others] = all(main);
+    if (!procedure || others.length > 0) return "not one procedure";
+    const elsewhere = [...files.keys()].filter((path) => path !== main).flatMap(all);
+    return new Reader(readMachine([...files.values()], procedure), procedure, elsewhere).read();
   } catch (error) {
     if (error instanceof Unread) return error.message;
     throw error;
@@ -50,20 +56,23 @@ class Reader {
   private readonly ends: Record<string, string[]> = {};
   private readonly tested = new Set<string>();
   private counters = 0;
+  /** The member of a set that is being done, and how far off the lines that are read stand. */
+  private member: string | null = null;
+  private off = 0;
 
   constructor(
     private readonly machine: Machine,
     private readonly procedure: Node,
+    private readonly elsewhere: readonly Node[],
   ) {}
 
   read(): Reading {
-    const { parts, decided, locked } = this.machine;
-    const pins = this.machine.pins.flatMap(([pin, into]) => (locked.has(into) ? [pin] : []));
+    const { decided, locked } = this.machine;
     const visit = (node: Node): void => {
       for (const word of /^when ([\w-]+)/.exec(node.text)?.slice(1) ?? []) this.tested.add(word);
       for (const inside of node.inside) visit(inside);
     };
-    visit(this.procedure);
+    for (const procedure of [this.procedure, ...this.elsewhere]) visit(procedure);
     this.readAll(this.procedure.inside, null);
     this.instructions.push({ does: "end" });
     this.keepCounters();
@@ -75,7 +84,15 @@ class Reader {
     const asked = new Set(this.instructions.flatMap((i) => (i.does === "test" ? [i.on] : [])));
     const used = Object.entries(decided).filter(([name]) => this.checks.includes(name) || asked.has(name));
     const { checks, starts, ends } = this;
-    const world = { parts, decided: Object.fromEntries(used), checks, starts, ends, pins };
+    const pins = this.machine.pins.flatMap(([pin, into]) => (locked.has(into) ? [pin] : []));
+    const world = {
+      parts: partsOf(this.machine),
+      decided: Object.fromEntries(used),
+      checks,
+      starts,
+      ends,
+      pins,
+    };
     return { instructions: this.instructions, world };
   }
 
@@ -99,7 +116,8 @@ class Reader {
     else if (word === "when") this.readWhen(node, otherwise, check);
     else if (word === "check" || word === "repeat" || word === "go" || word === "end")
       this.readWayOn(node, word, check);
-    else if (word === "for" || word === "follow") throw new Unread(word);
+    else if (word === "for") this.readForEach(node, second === "each" ? node.text : "", check);
+    else if (word === "follow") this.follow(second);
     else if (ACTS[word]) this.readAct(node, word);
   }
 
@@ -117,6 +135,30 @@ class Reader {
     }
   }
 
+  /** The whole once for each member, one after the other. */
+  private readForEach(node: Node, text: string, check: Check | null): void {
+    const members = this.machine.sets.get(/^for each ([\w-]+)/.exec(text)?.[1] ?? "");
+    if (!members || this.member !== null) throw new Unread(node.text);
+    for (const member of members) {
+      this.member = member;
+      this.readAll(node.inside, check);
+    }
+    this.member = null;
+  }
+
+  /** What the other procedure does, in its place; how it says that it begins and ends is for when it stands alone. */
+  private follow(name: string): void {
+    const other = this.elsewhere.find(({ text }) => text.startsWith(`procedure ${name} `));
+    if (!other || this.off > 0) throw new Unread(`follow ${name}`);
+    for (const node of other.inside) declare(this.machine, node);
+    this.off = ELSEWHERE;
+    this.readAll(
+      other.inside.filter(({ text }) => !/^(?:starts|ends) with/.test(text)),
+      null,
+    );
+    this.off = 0;
+  }
+
   private readAct(node: Node, verb: string): void {
     const row = ACTS[verb] as (typeof ACTS)[string];
     const { makes, ends, fastener, reach, whole } = row;
@@ -127,23 +169,30 @@ class Reader {
     if (!said) throw new Unread(text);
     const stages = node.inside.flatMap((n) => /^stage +([\w-]+)/.exec(n.text)?.[1] ?? []);
     const last = stages[stages.length - 1] ?? / to ([a-z][\w-]*)/.exec(text)?.[1];
-    const without = namesAfter(text, "without");
+    const { parts } = this.machine;
+    const left = namesAfter(text, "without");
+    // What holds a part that is left off is left off with it.
+    const holding = Object.keys(parts).filter((name) => parts[name]?.secures?.some((s) => left.includes(s)));
+    const without = [...left, ...holding].flatMap((name) => membersOf(this.machine, name, this.member));
     const tools = namesAfter(text, "with");
-    for (const thing of (said[2] as string).split(/, ?/)) {
-      if (!this.machine.parts[thing]) continue;
-      const all = this.machine.stages.get(thing) ?? [];
-      this.instructions.push({
+    for (const name of (said[2] as string).split(/, ?/)) {
+      if (!parts[name]) continue;
+      const all = this.machine.stages.get(name) ?? [];
+      // The enumeration knows the first stage and the last: one between them changes nothing that it tells.
+      if (last !== undefined && all.slice(1, -1).includes(last)) continue;
+      const act = {
         does: "act",
         verb,
-        thing,
-        line: node.line,
+        line: node.line + this.off,
         age: (said[1] as "new" | "old" | undefined) ?? null,
         discard: / discard\b/.test(text),
         byHand: / by hand\b/.test(text),
         stage: last !== undefined && all.length > 0 && last !== all[all.length - 1] ? "snug" : null,
         lifted: / by two people\b/.test(text) || tools.some((tool) => this.machine.lifters.has(tool)),
         without,
-      });
+      } as const;
+      for (const thing of membersOf(this.machine, name, this.member))
+        this.instructions.push({ ...act, thing });
     }
   }
 
@@ -227,7 +276,7 @@ class Reader {
 
   private readWayOn(node: Node, word: string, check: Check | null): void {
     if (word === "end") {
-      this.instructions.push({ does: "end-job", line: node.line });
+      this.instructions.push({ does: "end-job", line: node.line + this.off });
       return;
     }
     const jump: Jump = { does: "jump", to: 0 };

@@ -3,7 +3,7 @@
  * generated ones.
  */
 import { readdirSync, readFileSync, statSync } from "node:fs";
-import { basename, join, relative } from "node:path";
+import { join, relative } from "node:path";
 import { readSettings } from "../../server/project/settings";
 import { DEFAULT_RULE_SETTINGS, type RuleSettings } from "../../server/rules";
 import { ACTS, DEPARTURES } from "../../server/walk";
@@ -37,17 +37,23 @@ export function sourcesFrom(root: string, generated: number, seed: number): Sour
 
 function byHand(root: string): Source[] {
   const folder = join(root, "tests/judge/clean");
-  return filesIn(folder).map((path) => {
-    const name = basename(path);
-    const texts = { [name]: readFileSync(path, "utf8") };
-    return sourceOf(name, "by hand", texts, name, DEFAULT_RULE_SETTINGS);
-  });
+  const alone = readdirSync(folder)
+    .filter((name) => name.endsWith(".torquil"))
+    .sort()
+    .map((name) => {
+      const texts = { [name]: readFileSync(join(folder, name), "utf8") };
+      return sourceOf(name, "by hand", texts, name, DEFAULT_RULE_SETTINGS);
+    });
+  return [...alone, ...projectsIn(folder, "by hand")];
 }
 
-function examples(root: string): Source[] {
-  const folder = join(root, "examples");
+const examples = (root: string): Source[] =>
+  projectsIn(join(root, "examples"), "example").filter(({ name }) => !name.startsWith("faulty/"));
+
+/** Each procedure of each folder that is a project. */
+function projectsIn(folder: string, origin: Source["origin"]): Source[] {
   return readdirSync(folder)
-    .filter((name) => name !== "faulty" && statSync(join(folder, name)).isDirectory())
+    .filter((name) => statSync(join(folder, name)).isDirectory())
     .sort()
     .flatMap((name) => {
       const project = join(folder, name);
@@ -57,7 +63,7 @@ function examples(root: string): Source[] {
       const settings = settingsIn(project);
       return Object.keys(texts)
         .filter((path) => /^procedure /m.test(texts[path] as string))
-        .map((path) => sourceOf(`${name}/${path}`, "example", texts, path, settings));
+        .map((path) => sourceOf(`${name}/${path}`, origin, texts, path, settings));
     });
 }
 

@@ -62,6 +62,10 @@ test("what is typed is compared with the last commit, with both places, and the 
   const [change] = answer.changes;
   expect(change?.headline).toContain("12 N·m");
   expect(change?.headline).toContain("14 N·m");
+  expect(change?.short).toEqual({
+    now: expect.stringMatching(/14 N·m.* ← .*12 N·m/),
+    about: "Tightening of “Cover bolts”",
+  });
   expect(change?.notes.join()).toContain("step");
   const line = before.split("\n").findIndex((text) => text.includes("12 N·m"));
   const uri = folder.uri("wren-4.torquil");

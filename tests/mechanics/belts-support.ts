@@ -85,17 +85,24 @@ function touching(of: Polygon, from: number, x: number, y: number, way: 1 | -1):
   return found;
 }
 
+/** A tight belt as sampling finds it: the length in all, the ends of each span, the share of a turn round each pulley. */
+export interface Sampled {
+  readonly length: number;
+  /** The one from each pulley to the next. */
+  readonly spans: readonly (readonly [x: number, y: number, toX: number, toY: number])[];
+  readonly wraps: readonly number[];
+}
+
 /**
- * The length of a tight belt, walked anticlockwise, by sampling: each pulley is a polygon, and each span the pair of
+ * A tight belt, walked anticlockwise, by sampling: each pulley is a polygon, and each span the pair of
  * corners whose line has all corners of both on their own sides, found by trying corners one after the other. No tangent,
  * angle or arc is computed; it converges as the corners grow.
  */
-export function sampledLength({ pulleys }: Layout, corners = 400): number {
+export function sampled({ pulleys }: Layout, corners = 400): Sampled {
   const polygons = pulleys.map((p) => polygon(p, corners));
   const arrive: number[] = [];
   const leave: number[] = [];
-  let straight = 0;
-  polygons.forEach((a, index) => {
+  const spans = polygons.map((a, index) => {
     const to = (index + 1) % polygons.length;
     const b = polygons[to] as Polygon;
     let [p, q] = [0, 0];
@@ -107,10 +114,17 @@ export function sampledLength({ pulleys }: Layout, corners = 400): number {
     }
     leave[index] = p;
     arrive[to] = q;
-    straight += Math.hypot((b.x[q] as number) - (a.x[p] as number), (b.y[q] as number) - (a.y[p] as number));
+    return [a.x[p] as number, a.y[p] as number, b.x[q] as number, b.y[q] as number] as const;
   });
-  return pulleys.reduce((sum, { radius }, index) => {
-    const steps = ((leave[index] as number) - (arrive[index] as number) + corners) % corners;
-    return sum + steps * 2 * radius * Math.sin(Math.PI / corners);
-  }, straight);
+  const steps = pulleys.map((_, i) => ((leave[i] as number) - (arrive[i] as number) + corners) % corners);
+  const straight = spans.reduce((sum, [x, y, toX, toY]) => sum + Math.hypot(toX - x, toY - y), 0);
+  const chord = 2 * Math.sin(Math.PI / corners);
+  const length = pulleys.reduce(
+    (sum, { radius }, i) => sum + (steps[i] as number) * radius * chord,
+    straight,
+  );
+  return { length, spans, wraps: steps.map((step) => step / corners) };
 }
+
+/** The length of a tight belt, walked anticlockwise, by sampling. */
+export const sampledLength = (layout: Layout, corners = 400): number => sampled(layout, corners).length;

@@ -6,6 +6,7 @@ import {
   fraction,
   partOfTurn,
   plus,
+  ratioIn,
   ratioOf,
   textOf,
   times,
@@ -191,6 +192,9 @@ describe("fractions", () => {
     expect(
       ["22.5", "-0.1", "−30", "1e3", "", "NaN", "1/2"].map((text) => said(decimalFraction(text))),
     ).toEqual(["45/2", "-1/10", "-30", null, null, null, null]);
+    expect(
+      ["1/2", "4/8", "0.5", "1.5/2", "3/0", "1/2/3", "/2", ""].map((text) => said(ratioIn(text))),
+    ).toEqual(["1/2", "1/2", "1/2", "3/4", null, null, null, null]);
     expect([ratioOf(1, 0), ratioOf(Number.NaN, 2), ratioOf(1e308, 2), fraction(1n, 0n)]).toEqual([
       null,
       null,

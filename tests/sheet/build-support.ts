@@ -78,7 +78,9 @@ export function all<K extends (Work | Step)["kind"]>(
 
 /** The step or check with this number. */
 export function numbered(sheet: Sheet, number: number): Step {
-  const found = works(sheet).find((work): work is Step => "number" in work && work.number === String(number));
+  const found = works(sheet).find(
+    (work): work is Step => "outcomes" in work && work.number === String(number),
+  );
   if (!found) throw new Error(`no step ${number}`);
   return found;
 }
@@ -108,4 +110,4 @@ export function idsOf(value: unknown): string[] {
   return [...own, ...Object.values(value).flatMap(idsOf)];
 }
 
-const isRef = (value: object): boolean => "number" in value && !("body" in value);
+const isRef = (value: object): boolean => "number" in value && !("kind" in value);

@@ -251,6 +251,7 @@ export const front: readonly Block[] = [
       {
         kind: "drawing",
         id: "d-pipe-bolts",
+        number: "1",
         svg: BOLT_DRAWING,
         description:
           "Coolant pipe flange with four bolts, tightened crosswise: 1 top left, 2 bottom right, 3 top right, 4 bottom left.",

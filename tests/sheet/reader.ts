@@ -10,12 +10,15 @@ export interface ReadBack {
   readonly text: string;
   /** How often each tag occurs, on all pages together. */
   readonly tags: ReadonlyMap<string, number>;
+  /** What the figures say to whoever cannot see them, in order. */
+  readonly alts: readonly string[];
 }
 
 interface Tag {
   readonly role?: string;
   readonly type?: string;
   readonly id?: string;
+  readonly alt?: string;
   readonly children?: readonly Tag[];
 }
 
@@ -25,17 +28,19 @@ export async function readBack(bytes: Uint8Array): Promise<ReadBack> {
     .promise;
   const texts: string[] = [];
   const tags = new Map<string, number>();
+  const alts: string[] = [];
   for (let number = 1; number <= document.numPages; number++) {
     const page = await document.getPage(number);
     const byMark = textsByMark((await page.getTextContent({ includeMarkedContent: true })).items);
     const tree = (await page.getStructTree()) as Tag | null;
     if (tree) texts.push(follow(tree, byMark, tags));
+    if (tree) alts.push(...altsOf(tree));
   }
   const { info, metadata } = await document.getMetadata();
   const language = (info as { Language?: string }).Language ?? "";
   const title = String(metadata?.get("dc:title") ?? (info as { Title?: string }).Title ?? "");
   await document.destroy();
-  return { pages: texts.length, title, lang: language, text: texts.join(""), tags };
+  return { pages: texts.length, title, lang: language, text: texts.join(""), tags, alts };
 }
 
 /** The text of each marked stretch of a page, by its id. */
@@ -52,6 +57,10 @@ function textsByMark(items: readonly object[]): Map<string, string> {
     }
   }
   return byMark;
+}
+
+function altsOf({ alt, children = [] }: Tag): string[] {
+  return [...(alt ? [alt] : []), ...children.flatMap(altsOf)];
 }
 
 /** The text below a tag, in the order of the tags. What is drawn in a figure is told by its description, not by text. */

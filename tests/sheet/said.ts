@@ -93,7 +93,7 @@ function block(of: Block): string[] {
         ...refs(at),
       ]);
     case "drawings":
-      return of.drawings.flatMap(({ caption }) => runs(caption));
+      return of.drawings.flatMap(({ number, caption }) => [number, ...runs(caption)]);
     case "section":
       return [of.title, ...of.blocks.flatMap(work)];
     case "values":
@@ -129,6 +129,7 @@ function work(of: Work | Step): string[] {
     case "action":
       return [
         ...runs(of.sentence),
+        ...refs(of.drawings ?? []),
         ...(of.boxes ?? []),
         ...runs(of.tightening?.order),
         ...(of.tightening?.stages ?? []).flatMap((each) => [...stage(each), ...(of.tightening?.boxes ?? [])]),
@@ -151,8 +152,9 @@ function work(of: Work | Step): string[] {
     case "note":
       return runs(of.runs);
     case "figure":
-    case "drawing":
       return runs(of.caption);
+    case "drawing":
+      return [of.number, ...runs(of.caption)];
     case "condition":
       return [...runs(of.when), ...of.body.flatMap(work)];
     case "each":
@@ -186,6 +188,7 @@ function node(of: Node): string {
     case "frame":
       return [atoms(of.head), ...of.body.map(node)].join(" ");
     case "picture":
+    case "drawing":
       return atoms(of.caption);
   }
 }

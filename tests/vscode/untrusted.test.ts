@@ -4,7 +4,7 @@ import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { type Folder, makeFolder } from "../lsp/client";
 import { type Server, startServer } from "./server";
 import { MACHINE, PROCEDURE } from "./texts";
-import { openWindow, startBrowser } from "./window";
+import { lineOf, openWindow, startBrowser } from "./window";
 
 let browser: Browser;
 let folder: Folder;
@@ -33,8 +33,16 @@ test("findings and the sheet come in restricted mode", async () => {
   await window.problems.filter({ hasText: "decimal-comma" }).first().waitFor();
   await window.run("Torquil: Open the Sheet to the Side");
   await window.view.getByText("Take the cover off").first().waitFor();
+  // The raised point of N·m is a sign of the language, no letter that passes for another.
+  expect(await window.page.locator(".view-overlays .unicode-highlight").count()).toBe(0);
   expect(await window.page.locator(".notifications-toasts .codicon-error").count()).toBe(0);
   await window.picture("restricted");
+
+  await window.press("Control+1");
+  await window.run("Torquil: Show How Everything Stands Here");
+  await window.page.locator(".part.sidebar").getByText("Put the cursor into a procedure").waitFor();
+  await window.go(lineOf(PROCEDURE, "5 to 25"), 1);
+  await window.page.locator(".part.sidebar").getByText("cover.torquil is not understood").waitFor();
 
   // Git runs what a folder's own settings name, so comparing is not offered here; what is beside it in the list is.
   await window.press("F1");

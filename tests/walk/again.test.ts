@@ -3,7 +3,8 @@
  * said twice, changed places, blocks moved. What is kept must be no more than what the edit left as it was.
  */
 import { expect, test } from "vitest";
-import { applyEdits } from "../../grammar";
+import { applyEdits, type Document } from "../../grammar";
+import type { Edit } from "../../grammar/document";
 import { buildProject, type Procedure, type Project } from "../../server/model";
 import { followProcedure, type Walk, type WalkFault } from "../../server/walk";
 import { cleanExamples } from "../support/examples";
@@ -91,12 +92,12 @@ function series(
       end: { line: before.length - 1, character: (before.at(-1) as string).length },
       text: lines.join("\n"),
     };
-    documents.set(file, applyEdits(documents.get(file) as never, [narrowed(before, lines) ?? whole]));
+    documents.set(file, applyEdits(documents.get(file) as Document, [narrowed(before, lines) ?? whole]));
     project = buildProject(documents, resolve, project);
     const procedures = project.files.get(file)?.procedures ?? [];
     if (procedures.some((p) => p.doubtful)) {
       lines = before;
-      documents.set(file, documentsOf({ [file]: lines.join("\n") }).get(file) as never);
+      documents.set(file, documentsOf({ [file]: lines.join("\n") }).get(file) as Document);
       project = buildProject(documents, resolve, project);
       continue;
     }
@@ -111,7 +112,7 @@ function series(
 }
 
 /** The edit of only the lines that differ, as a hand makes it; null where there is none. */
-function narrowed(before: readonly string[], after: readonly string[]): object | null {
+function narrowed(before: readonly string[], after: readonly string[]): Edit | null {
   let first = 0;
   while (first < Math.min(before.length, after.length) && before[first] === after[first]) first++;
   let behind = 0;
@@ -155,7 +156,7 @@ test("a line put in above leaves what stands below it as it was, on its new line
   const before = followProcedure(project.files.get(file)?.procedures[0] as Procedure);
   const line = (texts[file] as string).split("\n").findIndex((one) => /^ {2}section /.test(one)) + 1;
   const start = { line, character: 0 };
-  documents.set(file, applyEdits(documents.get(file) as never, [{ start, end: start, text: "\n" }]));
+  documents.set(file, applyEdits(documents.get(file) as Document, [{ start, end: start, text: "\n" }]));
   const edited = buildProject(documents, resolve, project);
   const after = followProcedure(edited.files.get(file)?.procedures[0] as Procedure);
   const same = after.graph.segments.filter(({ segment }, i) => segment === before.graph.segments[i]?.segment);

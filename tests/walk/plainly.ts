@@ -48,13 +48,33 @@ export function isOnEveryWay(
 }
 
 /**
+ * How things can stand before each instruction, by its place in the list: of each thing every set of words that some way
+ * leads to, sorted and joined by commas. An instruction that no way comes to is left out.
+ */
+export function standings(
+  instructions: readonly Instruction[],
+  table: Table,
+  world: World,
+): Map<number, Map<string, Set<string>>> {
+  const all = new Map<number, Map<string, Set<string>>>();
+  follow(instructions, { table, world }, "", ({ at, state }) => {
+    const here = all.get(at) ?? new Map<string, Set<string>>();
+    all.set(at, here);
+    for (const [thing, words] of Object.entries(state))
+      here.set(thing, (here.get(thing) ?? new Set()).add([...words].sort().join()));
+  });
+  return all;
+}
+
+/**
  * Every fault, and whether one of them shows whenever its thing is looked at there. A way that shows it is not followed
- * further: what comes after is taken as if it were put right.
+ * further: what comes after is taken as if it were put right. `see` is told of every configuration that is come to.
  */
 function follow(
   instructions: readonly Instruction[],
   given: Given,
   until: string,
+  see: (now: Configuration) => void = () => {},
 ): { faults: Set<string>; always: boolean } {
   const faults = new Set<string>();
   const seen = new Set<string>();
@@ -79,6 +99,7 @@ function follow(
     const key = `${now.at} ${Object.values(now.decided)} ${now.used} ${state}`;
     if (seen.has(key)) continue;
     seen.add(key);
+    see(now);
     const {
       faults: shown,
       next,

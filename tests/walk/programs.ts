@@ -41,6 +41,8 @@ export type Instruction =
 export interface Program {
   readonly text: string;
   readonly instructions: readonly Instruction[];
+  /** First instructions of its steps and checks. */
+  readonly begins: readonly number[];
 }
 
 /** What a thing of the machine is to the others. */
@@ -175,6 +177,7 @@ interface Draft {
   readonly instructions: Instruction[];
   /** First instructions of the steps so far, by name, and jumps to steps still to come. */
   readonly steps: Map<string, number>;
+  readonly begins: number[];
   readonly forward: { readonly at: Extract<Instruction, { does: "jump" }>; readonly target: string }[];
   counters: number;
   checks: number;
@@ -200,6 +203,7 @@ export function makeProgram(random: Random, parts: number): Program {
     lines: HEAD.split("\n"),
     instructions: [],
     steps: new Map(),
+    begins: [],
     forward: [],
     counters: 0,
     checks: 0,
@@ -209,7 +213,8 @@ export function makeProgram(random: Random, parts: number): Program {
   draft.lines.push("}");
   draft.instructions.push({ does: "end" });
   for (const { at, target } of draft.forward) at.to = draft.steps.get(target) as number;
-  return { text: `${draft.lines.join("\n")}\n`, instructions: draft.instructions };
+  const { lines, instructions, begins } = draft;
+  return { text: `${lines.join("\n")}\n`, instructions, begins };
 }
 
 function putPart(draft: Draft, part: number, parts: number): void {
@@ -223,6 +228,7 @@ function putPart(draft: Draft, part: number, parts: number): void {
 
 function putStep(draft: Draft, name: string, part: number, parts: number): void {
   draft.steps.set(name, draft.instructions.length);
+  draft.begins.push(draft.instructions.length);
   draft.lines.push(`  step ${name} "Step ${name}" {`);
   putActs(draft, "    ", 3, 2);
   if (part < parts - 2 && below(draft.random, 8) === 0) {
@@ -284,6 +290,7 @@ function putCheck(draft: Draft, part: number, parts: number): void {
   const { random, lines, instructions } = draft;
   const name = `k${draft.checks}`;
   const first = instructions.length;
+  draft.begins.push(first);
   lines.push(`  check ${name} "Check ${name}" {`, "    limit 0.1 to 0.2 mm", "    record");
   if (below(random, 2) === 0) putAct(draft, "    ");
   instructions.push({ does: "ask", check: name });

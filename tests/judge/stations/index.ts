@@ -6,6 +6,7 @@ import type { Random } from "../../support/random";
 import { heavy, measured } from "./bearings";
 import { covers, sealed } from "./covers";
 import { condensers, inverter } from "./live";
+import { lines, runs } from "./runs";
 import type { Station } from "./station";
 import { belts, stretched } from "./turning";
 
@@ -22,4 +23,8 @@ export const STATIONS: readonly ((n: number, random: Random) => Station)[] = [
   stretched,
   heavy,
   measured,
+  runs,
+  runs,
+  lines,
+  lines,
 ];

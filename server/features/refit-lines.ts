@@ -1,0 +1,133 @@
+/**
+ * The acts of a refit as lines: steps for what goes together, each with a title; acts under one condition in one block.
+ */
+import { partFacts } from "../facts";
+import type { Thing } from "../model";
+import { refitPhrase as say } from "../phrases/refit";
+import type { RightingAct } from "../rules/righting";
+import type { Relations } from "../walk";
+import type { Guarded } from "./refit-guards";
+import type { RefitPlace } from "./refit-places";
+
+/** One act as it is written: its lines by what is the case. */
+export interface WrittenAct {
+  readonly act: RightingAct;
+  readonly lines: Guarded<readonly string[]>;
+  /** The set for each member of which it is done, where the place does not say so. */
+  readonly each: string | null;
+}
+
+/** Lines for a place, indented by two spaces a level. `taken` are the titles of sections that are there already. */
+export function linesFor(
+  relations: Relations,
+  place: RefitPlace,
+  acts: readonly WrittenAct[],
+  taken: ReadonlySet<string>,
+): readonly string[] {
+  if (place.holds === "lines") return forEach(acts);
+  const steps = stepsOf(relations, acts).flatMap((own) => [
+    `step "${titleOf(relations, own)}" {`,
+    ...inside(forEach(own)),
+    "}",
+  ]);
+  if (place.holds === "steps") return steps;
+  const title = [say("section"), say("section-rest")].find((one) => !taken.has(one)) ?? say("section-last");
+  return [`section "${title}" {`, ...inside(steps), "}"];
+}
+
+const inside = (lines: readonly string[]): readonly string[] => lines.map((line) => `  ${line}`);
+
+/** The lines of some acts, alike for each. Equal sides of a condition are none. */
+export function collapsed(lines: Guarded<readonly string[]>): Guarded<readonly string[]> {
+  if ("leaf" in lines) return lines;
+  const [yes, no] = [collapsed(lines.yes), collapsed(lines.no)];
+  return JSON.stringify(yes) === JSON.stringify(no) ? yes : { ...lines, yes, no };
+}
+
+/** What an act on one thing does, by which acts stand in one step. */
+type Work = "fasten" | "connect" | "fluids" | "let go" | "supply";
+
+function workOf({ fastenersOf }: Relations, { verb, thing, onWheels }: RightingAct): Work {
+  if (onWheels) return "let go";
+  switch (verb) {
+    case "connect":
+      if (fastenersOf(thing).length > 0) return "fasten";
+      return partFacts(thing.entry).battery ? "supply" : "connect";
+    case "restore":
+      return "supply";
+    case "close":
+    case "fill":
+      return "fluids";
+    case "pull":
+    case "release":
+    case "lower":
+    case "stop":
+      return "let go";
+    default:
+      return "fasten";
+  }
+}
+
+/** Acts in steps: a part with what secures it, and the small parts under it. */
+function stepsOf(relations: Relations, acts: readonly WrittenAct[]): readonly (readonly WrittenAct[])[] {
+  const steps: WrittenAct[][] = [];
+  for (const one of acts) {
+    const last = steps.at(-1);
+    const work = workOf(relations, one.act);
+    const isNextPart = isPart(one.act) && last?.some(({ act }) => act.thing.kind === "fastener");
+    if (!last || workOf(relations, (last[0] as WrittenAct).act) !== work || isNextPart) steps.push([one]);
+    else last.push(one);
+  }
+  return steps;
+}
+
+const isPart = ({ verb, thing }: RightingAct): boolean =>
+  (verb === "fit" && thing.kind !== "fastener") || verb === "connect";
+
+/** At most so many things are named in the title of a step. */
+const MOST_NAMED = 3;
+
+function titleOf({ fastenersOf }: Relations, acts: readonly WrittenAct[]): string {
+  const things = [...new Set(acts.map(({ act }) => act.thing))];
+  const parts = things.filter((thing) => thing.kind !== "fastener");
+  const held = parts.filter((thing) => fastenersOf(thing).some((f) => things.includes(f)));
+  const isFitting = acts.some(({ act }) => isPart(act));
+  const named = isFitting ? (held.length > 0 ? held : parts.slice(-MOST_NAMED)) : things;
+  const titles = named.slice(0, MOST_NAMED).map((thing: Thing) => thing.title || thing.name);
+  return titles.join(", ").replace(/"/g, '\\"');
+}
+
+function forEach(acts: readonly WrittenAct[]): readonly string[] {
+  return runsOf(acts, (one) => one.each ?? "").flatMap((run) => {
+    const lines = guarded(run.map((one) => one.lines));
+    const set = run[0]?.each;
+    return set ? [`for each ${set} {`, ...inside(lines), "}"] : lines;
+  });
+}
+
+/** Lines one after the other, those under one condition in one block. */
+function guarded(all: readonly Guarded<readonly string[]>[]): readonly string[] {
+  return runsOf(all, (one) => ("leaf" in one ? "" : one.condition.text)).flatMap((run) => {
+    const [first] = run;
+    if (!first || "leaf" in first) return run.flatMap((one) => ("leaf" in one ? one.leaf : []));
+    const partings = run.flatMap((one) => ("leaf" in one ? [] : [one]));
+    const yes = guarded(partings.map((one) => one.yes));
+    const no = guarded(partings.map((one) => one.no));
+    const { text, opposite } = first.condition;
+    const when = (condition: string, lines: readonly string[]): readonly string[] =>
+      lines.length === 0 ? [] : [condition, ...inside(lines), "}"];
+    if (yes.length > 0) return [...when(`when ${text} {`, yes), ...when("otherwise {", no)];
+    if (opposite !== "") return when(`when ${opposite} {`, no);
+    return [...when(`when ${text} {`, [`"${say("nothing-then")}"`]), ...when("otherwise {", no)];
+  });
+}
+
+function runsOf<T>(items: readonly T[], key: (item: T) => string): readonly (readonly T[])[] {
+  const runs: T[][] = [];
+  for (const item of items) {
+    const last = runs.at(-1);
+    if (last && key(last[0] as T) === key(item)) last.push(item);
+    else runs.push([item]);
+  }
+  return runs;
+}

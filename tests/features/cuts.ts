@@ -1,0 +1,72 @@
+/**
+ * Clean procedures cut short: the text up to a step or section, or up to a line that takes something off, with the braces
+ * that are open there closed. What came off before is owed at the end.
+ */
+import { dirname } from "node:path";
+import { examplesIn } from "../support/examples";
+
+/** A cut text with what it uses, by path. */
+export interface Cut {
+  /** The file, and the line behind which it was cut, from 1. */
+  readonly where: string;
+  readonly path: string;
+  readonly texts: Readonly<Record<string, string>>;
+}
+
+const CLOSES_PART = /^\s{2,4}\}\s*$/;
+const TAKES_OFF = /^\s+(remove|disconnect|drain|support|raise|insert|open|isolate|start)\b/;
+
+/** The clean files with a procedure: the examples, and those that the judge spoils. */
+export function cleanFiles(): readonly { readonly path: string; readonly texts: Record<string, string> }[] {
+  const examples = examplesIn("examples").filter(({ path }) => !path.startsWith("examples/faulty/"));
+  const all = [...examples, ...examplesIn("tests/judge/clean")];
+  return all
+    .filter(({ text }) => /^procedure /m.test(text))
+    .map(({ path }) => ({
+      path,
+      texts: Object.fromEntries(
+        all.filter((other) => dirname(other.path) === dirname(path)).map((other) => [other.path, other.text]),
+      ),
+    }));
+}
+
+/** The cuts of a file: behind each section and step, and behind each line of work that takes something off. */
+export function cutsOf(path: string, texts: Readonly<Record<string, string>>): readonly Cut[] {
+  const lines = (texts[path] ?? "").split("\n");
+  const head = lines.findIndex((line) => /^procedure /.test(line));
+  const work = lines.findIndex((line, i) => i > head && /^ {2}(section|step|check|follow)\b/.test(line));
+  const cuts: Cut[] = [];
+  for (let last = work; last < lines.length - 2; last++) {
+    const line = lines[last] ?? "";
+    if (!CLOSES_PART.test(line) && !TAKES_OFF.test(line)) continue;
+    if (line.trimEnd().endsWith("{")) continue;
+    const text = closed(withoutLost(lines.slice(0, last + 1)));
+    cuts.push({ where: `${path}:${last + 1}`, path, texts: { ...texts, [path]: text } });
+  }
+  return cuts;
+}
+
+/** Lines of the head without what they say of steps and checks that were cut away. */
+function withoutLost(lines: readonly string[]): readonly string[] {
+  const named = new Set(lines.flatMap((line) => /^\s+(?:step|check) ([^\s"]+)/.exec(line)?.[1] ?? []));
+  const isThere = (line: string, clause: RegExp): boolean => {
+    const name = clause.exec(line)?.[1];
+    return name === undefined || named.has(name);
+  };
+  return lines.map((line) => {
+    const asked = isThere(line, /ask before (\S+)/) ? line : line.replace(/ {2}ask before \S+/, "");
+    const word = /^\s+item .* {2}only if \S+ (?:over|under|yes|no|met|not met|\S+)$/.test(line);
+    return !word || isThere(line, / {2}only if (\S+)/) ? asked : asked.replace(/ {2}only if .*$/, "");
+  });
+}
+
+/** Some lines with the braces that are open behind them closed. */
+function closed(lines: readonly string[]): string {
+  const open: string[] = [];
+  for (const line of lines) {
+    const code = line.replace(/"(?:[^"\\]|\\.)*"/g, "").replace(/\/\/.*/, "").trimEnd();
+    if (code.endsWith("{")) open.push(/^\s*/.exec(line)?.[0] ?? "");
+    else if (code.trim() === "}") open.pop();
+  }
+  return [...lines, ...open.reverse().map((indent) => `${indent}}`), ""].join("\n");
+}
