@@ -108,15 +108,21 @@ interface Where {
   readonly owner: Owner | null;
 }
 
-const keptDeclares = new WeakMap<Entry, Where & Declares>();
+/** Lines that are written alike are one entry: what it declares is kept for so many of the places where it stands. */
+const PLACES_AT_MOST = 16;
+const keptDeclares = new WeakMap<Entry, (Where & Declares)[]>();
 
 /** What an entry declares where it stands; kept while it stands there. */
 function declaresOf(entry: Entry, where: Where): Declares {
   if (!entry.hasBlock && !constructs.get(entry.construct)?.declares) return readDeclares(entry, where);
-  const known = keptDeclares.get(entry);
-  if (known?.path === where.path && known.line === where.line && known.owner === where.owner) return known;
+  const places = keptDeclares.get(entry) ?? [];
+  const known = places.findIndex((one) => one.path === where.path && one.owner === where.owner);
+  if (known >= 0 && places[known]?.line === where.line) return places[known] as Declares;
   const made = { ...where, ...readDeclares(entry, where) };
-  keptDeclares.set(entry, made);
+  if (known >= 0) places[known] = made;
+  else places.push(made);
+  if (places.length > PLACES_AT_MOST) places.shift();
+  keptDeclares.set(entry, places);
   return made;
 }
 
