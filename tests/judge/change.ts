@@ -3,6 +3,7 @@
  */
 import { ACTS, type ActRow, type Departure } from "../../server/walk";
 import { enumerate } from "../walk/plainly";
+import type { Instruction } from "../walk/programs";
 import type { Texts } from "./generate";
 import { withoutMember } from "./machine";
 import { bareLine } from "./nodes";
@@ -88,15 +89,43 @@ export function dropped(lines: readonly string[], at: number): Map<number, null>
 export const indentOf = (line: string): string => /^\s*/.exec(line)?.[0] ?? "";
 
 /** What an act does, by its row in the table. */
-const DOES: Readonly<Record<string, (row: ActRow) => boolean>> = {
+const DOES: Readonly<Record<string, (row: ActRow, act: Act) => boolean>> = {
   "part-left-off": (row) => row.makes === "off",
-  "finger-tight-left": (row) => row.fastener === "placed" || row.fastener === "loose",
+  "finger-tight-left": (row, { stage }) =>
+    row.fastener === "placed" || row.fastener === "loose" || (row.fastener === "tightened" && stage !== null),
 };
 
-function broughtAbout(code: string, row: ActRow): boolean {
+type Act = Extract<Instruction, { does: "act" }>;
+
+function broughtAbout(code: string, act: Act): boolean {
+  const row = ACTS[act.verb] as ActRow;
   const does = DOES[code];
-  if (does) return does(row);
+  if (does) return does(row, act);
   return row.makes !== undefined && TABLE.departures[row.makes as Departure].left === code;
+}
+
+/** Whether some way leads from an act to the end without another act on its thing that tells of the same. */
+function isLast(instructions: readonly Instruction[], act: number): boolean {
+  const done = instructions[act] as Act;
+  const row = ACTS[done.verb] as ActRow;
+  const isAgain = (verb: string): boolean => {
+    const { makes, ends, fastener } = ACTS[verb] as ActRow;
+    return [makes, ends].some((d) => d !== undefined && d === row.makes) || Boolean(fastener && row.fastener);
+  };
+  const open = [act + 1];
+  const seen = new Set<number>();
+  for (let at = open.pop(); at !== undefined; at = open.pop()) {
+    const now = instructions[at];
+    if (!now || seen.has(at)) continue;
+    seen.add(at);
+    if (now.does === "end") return true;
+    if (now.does === "end-job" || (now.does === "act" && now.thing === done.thing && isAgain(now.verb)))
+      continue;
+    if (now.does === "jump" || now.does === "back") open.push(now.to);
+    if (now.does === "test") open.push(now.past);
+    if (now.does !== "jump") open.push(at + 1);
+  }
+  return false;
 }
 
 const isOf = (name: string, thing: string): boolean => withoutMember(thing) === name;
@@ -117,8 +146,10 @@ export function proved(
   const [code, of, where] =
     faults.find(([found = "", name = ""]) => codes.includes(found) && (!thing || isOf(thing, name))) ?? [];
   if (!code || !of || !where) return null;
-  const acts = read.instructions.flatMap((i) =>
-    i.does === "act" && i.thing === of && broughtAbout(code, ACTS[i.verb] as ActRow) ? [i.line] : [],
+  const acts = read.instructions.flatMap((i, at) =>
+    i.does === "act" && i.thing === of && broughtAbout(code, i) && isLast(read.instructions, at)
+      ? [i.line]
+      : [],
   );
   const lines =
     where === "end"

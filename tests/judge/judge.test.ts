@@ -5,7 +5,7 @@ import { judge, KINDS } from "./judge";
 import { printed, shortcomings } from "./print";
 import { sourcesFrom } from "./sources";
 
-const EACH = 3;
+const EACH = 2;
 const GENERATED = 40;
 const SEED = 7;
 
@@ -14,14 +14,14 @@ const sources = sourcesFrom(fileURLToPath(new URL("../../", import.meta.url)), G
 describe("the judge", () => {
   test("there are enough kinds, each by its own name", () => {
     const names = KINDS.map((kind) => kind.name);
-    expect(names.length).toBeGreaterThanOrEqual(30);
+    expect(names.length).toBeGreaterThanOrEqual(100);
     expect(new Set(names).size).toBe(names.length);
   });
 
-  test("the plain reading follows what is written for it", () => {
-    const unread = sources.filter((one) => one.origin !== "example" && !one.reading);
+  test("the plain reading follows everything, a good part of it written by hand", () => {
+    const unread = sources.filter((one) => !one.reading);
     expect(unread.map((one) => `${one.name}: ${one.unread}`)).toEqual([]);
-    expect(sources.filter((one) => one.origin === "by hand").length).toBeGreaterThanOrEqual(6);
+    expect(sources.filter((one) => one.origin === "by hand").length).toBeGreaterThanOrEqual(25);
   });
 
   test("changes are reported where they were made, and clean procedures have no finding", () => {

@@ -7,10 +7,12 @@ import { checkProject, type Finding } from "../../server/rules";
 import { resolver } from "../support/project";
 import { below, type Random, seeded } from "../support/random";
 import type { Change, Kind, Site } from "./change";
+import { BOLT_KINDS } from "./kinds/bolts";
 import { CAUTION_KINDS } from "./kinds/cautions";
 import { countKind, FIGURE_KINDS } from "./kinds/figures";
 import { MECHANICS_KINDS } from "./kinds/mechanics";
 import { RUN_KINDS } from "./kinds/runs";
+import { SHAPE_KINDS } from "./kinds/shape";
 import { STATE_KINDS } from "./kinds/states";
 import { TRADE_KINDS } from "./kinds/trade";
 import { TURNING_KINDS } from "./kinds/turning";
@@ -26,7 +28,9 @@ export const KINDS: readonly Kind[] = [
   ...FIGURE_KINDS,
   countKind,
   ...MECHANICS_KINDS,
+  ...BOLT_KINDS,
   ...RUN_KINDS,
+  ...SHAPE_KINDS,
 ];
 
 /** A change that was not reported as it should be. */

@@ -4,7 +4,7 @@ import { printed, shortcomings } from "./print";
 import { sourcesFrom } from "./sources";
 
 const FEWEST = 50;
-const GENERATED = 150;
+const GENERATED = 250;
 
 const each = Number(process.argv[2] ?? 70);
 const seed = Number(process.argv[3] ?? 20_260_417);

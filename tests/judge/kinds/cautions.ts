@@ -42,6 +42,7 @@ const RAISES: Readonly<Record<string, RegExp>> = {
   chemical: /^(?:clean|lubricate|seal) /,
   crushing: /^support |^remove |^raise /,
   noise: /^start /,
+  dust: /^start /,
   "exhaust-gas": /^start /,
 };
 
@@ -57,14 +58,34 @@ function raising(source: Source, head: number, hazard: string): readonly number[
   };
   for (let at = first; at < Math.min(first + 4, lines.length); at++) {
     const bare = bareLine(lines[at] as string);
-    // Of a supply that was told of before, it need not be told again.
-    if (hazard === "chemical" && lines.slice(0, head).some((l) => HEAD.exec(bareLine(l))?.[2] === hazard))
+    // Told of before, and not of another act that was done since, it need not be told again.
+    const before = lines.slice(0, head).findLastIndex((l) => HEAD.exec(bareLine(l))?.[2] === hazard);
+    if (
+      before >= 0 &&
+      (hazard === "chemical" || !lines.slice(before, head).some((l) => isRaised(source, l, pattern)))
+    )
       return [];
-    if (pattern.test(bare) && !isFastener(bare) && (hazard !== "chemical" || isHarmful(source, bare)))
+    if (
+      isRaised(source, bare, pattern) &&
+      !isFastener(bare) &&
+      (hazard !== "chemical" || isHarmful(source, bare))
+    )
       return [at];
     if (!/^(?:open|remove|insert|wait|align|close|clean) /.test(bare)) return [];
   }
   return [];
+}
+
+/** Whether a line raises a hazard; of what is removed, only what is heavy or bears something can crush. */
+function isRaised(source: Source, line: string, pattern: RegExp): boolean {
+  const bare = bareLine(line);
+  const part = /^remove ([\w-]+)/.exec(bare)?.[1];
+  if (!pattern.test(bare)) return false;
+  if (pattern !== RAISES.crushing || !part) return true;
+  return Object.values(source.texts).some((text) => {
+    const facts = new RegExp(`^ *part ${part} (?:[^{\n]*$|[^}]*\\})`, "m").exec(text)?.[0] ?? "";
+    return /[ ;]bears +[\w-]/.test(facts) || Number(/weight +(\d+)/.exec(facts)?.[1] ?? 0) > 15;
+  });
 }
 
 /** Whether the supply that an act is done with is said to be harmful. */

@@ -46,14 +46,15 @@ export function inProcedure(
     at: number,
     match: RegExpExecArray,
     source: Source,
-  ) => { edits: Edits; lines: readonly number[] } | null,
+  ) => { edits: Edits; lines: readonly number[]; codes?: readonly string[] } | null,
 ): Kind {
   const sites = (source: Source): Site[] => {
     const lines = linesOf(source, source.main);
     return matches(source, source.main, pattern).map(({ at, match }) => (): Change | null => {
       const made = change(lines, at, match, source);
       if (!made || made.lines.length === 0) return null;
-      return { texts: edited(source, source.main, made.edits), codes, file: source.main, lines: made.lines };
+      const texts = edited(source, source.main, made.edits);
+      return { texts, codes: made.codes ?? codes, file: source.main, lines: made.lines };
     });
   };
   return { name, proof, sites };

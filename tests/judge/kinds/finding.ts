@@ -57,6 +57,8 @@ export function onLinesBefore(
     // What a check asks is found at its head.
     const next = /^\s*marks /.test(lines[below] ?? "") ? (headsAround(lines, below)[0] ?? -1) : below;
     const now = change(lines[at] as string);
+    // In another block it may be about something else.
+    if (headsAround(lines, at)[0] !== headsAround(lines, below)[0]) return null;
     return next < 0 || now === lines[at] ? null : { edits: new Map([[at, now]]), lines: [next] };
   });
 }

@@ -42,6 +42,7 @@ function tearing(block: readonly string[]): number | null {
 const tearingKind = (
   name: string,
   times: number,
+  codes: readonly string[],
   change: (line: string, figure: string) => string,
 ): Kind => ({
   name,
@@ -57,7 +58,7 @@ const tearingKind = (
             const figure = match[1] as string;
             if (most === null || Number(figure) * times <= most) return null;
             const texts = edited(source, file, new Map([[at, change(lines[at] as string, figure)]]));
-            return { texts, codes: ["slipped-decimal", "torque-too-high"], file, lines: [at] };
+            return { texts, codes, file, lines: [at] };
           },
       );
     }),
@@ -66,10 +67,13 @@ const tearingKind = (
 const ORDER = /^order (\d+(?:, \d+){2,})/;
 
 export const MECHANICS_KINDS: readonly Kind[] = [
-  tearingKind("decimal slipped", 10, (line, figure) =>
+  tearingKind("decimal slipped", 10, ["slipped-decimal"], (line, figure) =>
     line.replace(figure, String(Number((Number(figure) * 10).toPrecision(12)))),
   ),
-  tearingKind("unit taken for another", 9.8, (line) => line.replace("N·m", "kgf·m")),
+  // So nearly ten times as much that it may as well be a slipped decimal.
+  tearingKind("unit taken for another", 9.8, ["torque-too-high", "slipped-decimal"], (line) =>
+    line.replace("N·m", "kgf·m"),
+  ),
   onLines("class that is none", "there is no class 8.9", /^class 8\.8$/, ["thread-unknown"], (line) =>
     line.replace("8.8", "8.9"),
   ),

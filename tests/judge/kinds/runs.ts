@@ -139,7 +139,7 @@ export const RUN_KINDS: readonly Kind[] = [
     "by sampling: pulled tight, the belt passes it by",
     (belt, which, lines) => {
       const roller = belt.pulleys[which];
-      if (!roller || roller.side !== "back") return null;
+      if (roller?.side !== "back") return null;
       for (const by of [1.15, 1.3, 1.5, 1.8, 2.2]) {
         const { x, y } = roller.centre;
         const centre = `centre ${Math.round(by * x)} mm, ${Math.round(by * y)} mm`;
@@ -150,7 +150,12 @@ export const RUN_KINDS: readonly Kind[] = [
         if (!changed || fault?.kind !== "passed by" || fault.pulleys.join() !== `${which}`) continue;
         if (changed.pulleys.some((p, i) => i !== which && overlap(p, changed.pulleys[which] as BeltPulley)))
           continue;
-        return { edits, codes: ["pulley-not-touched"], lines: [roller.line] };
+        // Where the belt's length is as it would be with its other face there, that may as well be what is wrong.
+        const turned = new Map([[roller.line, turnedOver(now)]]);
+        const other = after(belt, lines, turned);
+        const mayBeFace = other !== null && other.length !== null && !faultIn(other) && tooLong(other) === 0;
+        const codes = mayBeFace ? ["pulley-not-touched", "wrong-side"] : ["pulley-not-touched"];
+        return { edits, codes, lines: [roller.line] };
       }
       return null;
     },

@@ -135,12 +135,7 @@ const byDoubleAngle: Kind = onActs(
     const last = blockAt(lines, at);
     const block = lines.slice(at, last + 1).join("\n");
     const texts = edited(source, source.main, new Map([[last, `${lines[last]}\n${block}`]]));
-    const change = proved(source, texts, ["angle-twice"], match[1]);
-    if (!change) return null;
-    // In a block the place is the stage that turns by the angle.
-    const [first = 0] = change.lines;
-    const inside = Array.from({ length: last - at + 1 }, (_, i) => first + i);
-    return { ...change, lines: inside };
+    return proved(source, texts, ["angle-twice"], match[1]);
   },
 );
 
@@ -150,7 +145,12 @@ export const STATE_KINDS: readonly Kind[] = [
     /^fit (?:new |old )?([\w-]+)(?! by hand)(?: way-round [\w-]+| in own place)?$/,
     "part-left-off",
   ),
-  drops("final tightening left out", /^tighten ([\w-]+)/, "finger-tight-left"),
+  onActs("final tightening left out", /^tighten ([\w-]+)/, (source, at, match, lines) => {
+    // Of stages between the first and the last the enumeration knows nothing.
+    const stages = lines.filter((line) => new RegExp(`^tighten ${match[1]} +to `).test(bareLine(line)));
+    const texts = edited(source, source.main, dropped(lines, at));
+    return stages.length > 2 ? null : proved(source, texts, ["finger-tight-left"], match[1]);
+  }),
   drops("connecting left out", /^connect ([\w-]+)$/, "connection-left-open"),
   drops("closing left out", /^close ([\w-]+)$/, "connection-left-open"),
   drops("restoring left out", /^restore ([\w-]+)$/, "connection-left-open"),

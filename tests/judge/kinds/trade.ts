@@ -3,6 +3,7 @@
  * each kind.
  */
 import { blockAt, headsAround, indentOf, type Kind } from "../change";
+import { bareLine } from "../nodes";
 import { inProcedure } from "./figures";
 import { leftOut, linesThat, nextThat, saidLess, word } from "./finding";
 
@@ -65,15 +66,19 @@ export const TRADE_KINDS: readonly Kind[] = [
     "the machine says that the two are like each other, and both are off at once",
     /^label ([\w-]+), ([\w-]+) ""$/,
     ["not-told-apart", "long-and-short-mixed"],
-    (lines, at, match) => {
+    (lines, at, match, source) => {
       const off = [match[1], match[2]].map(
         (name) =>
           linesThat(lines, new RegExp(`^(?:disconnect|remove) (?:[\\w-]+, )*${word(name as string)}`), at)[0],
       );
       const [one, other] = off;
-      return one === undefined || other === undefined
-        ? null
-        : { edits: new Map([[at, null]]), lines: [one, other] };
+      if (one === undefined || other === undefined) return null;
+      const isBolt = Object.values(source.texts).some((text) =>
+        new RegExp(`^ *fastener ${word(match[1] as string)}`, "m").test(text),
+      );
+      // With the second of them off, nobody can tell which is which. Bolts have a code of their own.
+      const codes = [isBolt ? "long-and-short-mixed" : "not-told-apart"];
+      return { edits: new Map([[at, null]]), lines: [Math.max(one, other)], codes };
     },
   ),
   saidLess(
@@ -122,19 +127,32 @@ export const TRADE_KINDS: readonly Kind[] = [
       const isolated = linesThat(lines, /^isolate /, -1, at).filter(
         (line, _, all) => line === at - 1 && all.length === 1,
       );
-      const touched = linesThat(lines, /^remove [\w-]*condenser/, at)[0] ?? -1;
-      return isolated.length > 0 && touched >= 0 && touched < at + 20 ? [touched] : [];
+      const touched = linesThat(lines, /^remove [\w-]*condenser(?:-\d+)?(?: |$)/, at)[0] ?? -1;
+      return isolated.length > 0 &&
+        touched >= 0 &&
+        !lines.slice(at, touched).some((line) => /^\s*prove /.test(line))
+        ? [touched]
+        : [];
     },
   ),
   inProcedure(
     "too short a wait for the cure",
     "the sealant says how long it needs before its fluid is filled in or the machine is started",
-    /^wait (\d) h after/,
+    /^wait (\d) h after ([\w-]+)/,
     ["cured-too-soon"],
-    (lines, at) => ({
-      edits: new Map([[at, (lines[at] as string).replace(/wait \d h/, "wait 10 min")]]),
-      lines: [/^fill /, /^start /].flatMap((act) => linesThat(lines, act, at)[0] ?? []),
-    }),
+    (lines, at, match, source) => {
+      const step = linesThat(lines, new RegExp(`^step ${word(match[2] as string)}`))[0] ?? -1;
+      const [seal = -1] = linesThat(lines, /^seal [\w-]+ with/, step, at);
+      const part = /^seal ([\w-]+)/.exec(bareLine(lines[seal] ?? ""))?.[1];
+      const fluid = Object.values(source.texts)
+        .map((text) => new RegExp(`^ *part ${part} [^}]*?contains +([\\w-]+)`, "m").exec(text)?.[1])
+        .find((found) => found !== undefined);
+      const loads = linesThat(lines, fluid ? new RegExp(`^(?:fill ${word(fluid)}|start )`) : /^start /, at);
+      return {
+        edits: new Map([[at, (lines[at] as string).replace(/wait \d h/, "wait 10 min")]]),
+        lines: loads.slice(0, 1),
+      };
+    },
   ),
   inProcedure(
     "sealant open for too long",

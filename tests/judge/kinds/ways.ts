@@ -69,7 +69,8 @@ export const WAY_KINDS: readonly Kind[] = [
     (lines, at) => {
       const indent = indentOf(lines[at] as string);
       const more = `${indent}if not met {\n${indent}  go on\n${indent}}`;
-      return { edits: new Map([[at, `${more}\n${lines[at]}`]]), lines: [at, at + 3] };
+      // The second of the two is where the result has two outcomes.
+      return { edits: new Map([[at, `${more}\n${lines[at]}`]]), lines: [at + 3] };
     },
   ),
   inProcedure(
@@ -92,7 +93,7 @@ export const WAY_KINDS: readonly Kind[] = [
         "}",
       ];
       const text = never.map((line) => pad + line).join("\n");
-      return { edits: new Map([[last, `${lines[last]}\n${text}`]]), lines: [last + 2, last + 3] };
+      return { edits: new Map([[last, `${lines[last]}\n${text}`]]), lines: [last + 2] };
     },
   ),
   inProcedure(
@@ -130,5 +131,133 @@ export const WAY_KINDS: readonly Kind[] = [
     /^choose [\w-]+ over \d/,
     ["ranges-overlap"],
     (line) => line.replace(" over ", " "),
+  ),
+  onLines(
+    "gap between two choices",
+    "a value in between is in neither",
+    /^choose [\w-]+ over (\d+\.\d+) to \d/,
+    ["ranges-gap"],
+    (line, match) => line.replace(match[1] as string, (Number(match[1]) + 0.02).toFixed(2)),
+  ),
+  onLines(
+    "limits that hold nothing",
+    "over a figure up to the same figure",
+    /^limit (?:"" )?(\d+(?:\.\d+)?) to (\d+(?:\.\d+)?) \S+ with/,
+    ["limits-empty"],
+    (line, match) =>
+      line.replace(new RegExp(`${match[1]}( +to +)${match[2]}`), `over ${match[2]}$1${match[2]}`),
+  ),
+  onLines(
+    "temperature said of one limit only",
+    "another limit of the same check says at which temperature it holds",
+    /^limit "" .* at \d+ to \d+ °C$/,
+    ["hot-cold-unsaid"],
+    (line) => line.replace(/ +at \d+ to \d+ °C/, ""),
+  ),
+  inProcedure(
+    "asked before it is measured",
+    "it stands in the first step, and the check comes later",
+    /^check ([\w-]+) "" \{$/,
+    ["condition-never-asked"],
+    (lines, at, match) => {
+      const step = lines.findIndex((line) => /^step /.test(bareLine(line)));
+      const end = Math.max(...dropped(lines, at).keys());
+      const block = lines.slice(at, end);
+      const isRecorded = block.some((line) => /^record/.test(bareLine(line)));
+      const outcome = block.some((line) => /^observe/.test(bareLine(line))) ? "no" : "not met";
+      if (step < 0 || step > at || !isRecorded || block.some((line) => /^\s*choose/.test(line))) return null;
+      const pad = indentOf(lines[step] as string);
+      const ask = `${pad}  when ${match[1]} ${outcome} {\n${pad}    wait 5 min\n${pad}  }`;
+      return { edits: new Map([[step, `${lines[step]}\n${ask}`]]), lines: [step + 1] };
+    },
+  ),
+  inProcedure(
+    "jump into a condition",
+    "the step it leads to stands under a condition",
+    /^when [\w-]+ \{$/,
+    ["jump-into-block"],
+    (lines, at) => {
+      const step = at + 1;
+      if (!/^step (?:[\w-]+ )?"" \{$/.test(bareLine(lines[step] ?? ""))) return null;
+      const named = /^step ([\w-]+) /.exec(bareLine(lines[step] as string))?.[1];
+      const name = named ?? "odd-step";
+      const pad = indentOf(lines[at] as string);
+      const check = [
+        'check "Which way?" {',
+        '  observe "Is it so?"',
+        "  if no {",
+        `    go to ${name}`,
+        "  }",
+        "}",
+      ];
+      const edits = new Map([[at, `${check.map((line) => pad + line).join("\n")}\n${lines[at]}`]]);
+      if (!named) edits.set(step, (lines[step] as string).replace("step ", `step ${name} `));
+      return { edits, lines: [at + 3] };
+    },
+  ),
+  inProcedure(
+    "job that cannot be finished",
+    "every answer ends the job unfinished",
+    /^check (?:[\w-]+ )?"" \{$/,
+    ["no-way-to-end"],
+    (lines, at) => {
+      const end = Math.max(...dropped(lines, at).keys());
+      const block = lines.slice(at + 1, end).map(bareLine);
+      const pad = indentOf(lines[at] as string);
+      const isUnder = headsAround(lines, at).some((h) =>
+        /^\s*(?:when|otherwise|for)/.test(lines[h] as string),
+      );
+      const ends = block.filter((line) => line.startsWith("end job")).length;
+      const outcomes = block.filter((line) => line.startsWith("if "));
+      if (isUnder || ends !== 1 || outcomes.join() !== "if no {") return null;
+      const yes = `${pad}  if yes {\n${pad}    end job "Nothing to do."\n${pad}  }`;
+      const head = lines.findIndex((line) => /^procedure /.test(line));
+      return { edits: new Map([[end, `${yes}\n${lines[end]}`]]), lines: [head] };
+    },
+  ),
+  inProcedure(
+    "check that every way jumps over",
+    "a check before it leads on behind it, whatever the answer",
+    /^check (?:[\w-]+ )?"" \{$/,
+    ["unreachable-check"],
+    (lines, at) => {
+      const end = Math.max(...dropped(lines, at).keys());
+      const pad = indentOf(lines[at] as string);
+      const fork = [
+        'check "Which way?" {',
+        '  observe "Is it so?"',
+        "  if yes {",
+        "    go to odd-step",
+        "  }",
+        "  if no {",
+        "    go to odd-step",
+        "  }",
+        "}",
+      ];
+      const behind = ['step odd-step "Behind it" {', "  wait 5 min", "}"].map((line) => pad + line);
+      const edits = new Map([
+        [at, `${fork.map((line) => pad + line).join("\n")}\n${lines[at]}`],
+        [end, `${lines[end]}\n${behind.join("\n")}`],
+      ]);
+      return { edits, lines: [at + fork.length] };
+    },
+  ),
+  inProcedure(
+    "too few parts for a second try",
+    "what comes off at the return is thrown away, and the kit has one",
+    /^remove ([\w-]+) keep$/,
+    ["retry-needs-more-parts"],
+    (lines, at, match) => {
+      const fits = lines.flatMap((line, i) =>
+        new RegExp(`^fit new ${match[1]}(?![\\w-])`).test(bareLine(line)) ? [i] : [],
+      );
+      const isOne = lines.some((line) => new RegExp(`^\\s*item ${match[1]} +1 `).test(line));
+      const outcome = headsAround(lines, at).find((h) => /^\s*if /.test(lines[h] as string));
+      const isReturn =
+        outcome !== undefined &&
+        lines.slice(at, Math.max(...dropped(lines, outcome).keys())).some((l) => /^\s*repeat from/.test(l));
+      if (!isReturn || !isOne || fits.length !== 1) return null;
+      return { edits: new Map([[at, (lines[at] as string).replace("keep", "discard")]]), lines: fits };
+    },
   ),
 ];

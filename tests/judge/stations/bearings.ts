@@ -61,7 +61,8 @@ tighten by feel "It only keeps its place."
 "Look for cracks."
 }
 check play-${n} "Play of bearing ${n}" {
-limit ${low.toFixed(2)} to ${high.toFixed(2)} mm  with dial-gauge
+limit "Left" ${low.toFixed(2)} to ${high.toFixed(2)} mm  with dial-gauge  at 15 to 25 °C
+limit "Right" ${low.toFixed(2)} to ${high.toFixed(2)} mm  with dial-gauge  at 15 to 25 °C
 record
 if under {
 end job "The bearing seizes: renew it."
@@ -83,7 +84,7 @@ fit shim-${n}
 step cap-on-${n} "Cap ${n} on" {
 fit bearing-cap-${n}
 fit cap-bolts-${n}  by hand
-tighten cap-bolts-${n}  with torque-wrench
+tighten cap-bolts-${n}  with torque-wrench, crowfoot
 }
 check free-${n} "Does bearing ${n} turn?" {
 observe "Does the shaft turn freely?"

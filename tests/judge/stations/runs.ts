@@ -106,6 +106,7 @@ path ${round}
 ${lines.join("\n")}
 }`,
     items: `item run-${n} 1 "R-${n}"`,
+    head: `temporary disc-${n} "Degree disc ${n}"  on drive-${n}`,
     open: `step "Run ${n} off" {
 remove run-guard-${n}
 remove run-${n}  discard
@@ -118,7 +119,9 @@ fit ${names[other]}
     close: `step "Run ${n} on" {
 fit new run-${n}  way-round ${round}
 lay-on run-${n} ${round} ${names.join(", ")}
-turn drive-${n} ${1 + below(random, 3)} turns ${round}
+insert disc-${n}
+turn drive-${n} ${2 + below(random, 3)} turns ${round}
+pull disc-${n}
 }
 step "Guard of run ${n} on" {
 fit run-guard-${n}

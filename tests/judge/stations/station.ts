@@ -19,6 +19,7 @@ export interface Station {
 export const TOOLS: Readonly<Record<string, string>> = {
   "torque-wrench": 'tool torque-wrench "Torque wrench"  10 to 60 N·m',
   "small-wrench": 'tool small-wrench "Small torque wrench"  2 to 12 N·m',
+  crowfoot: 'tool crowfoot "Crowfoot spanner"  in-line 40 mm wrench 400 mm',
   "angle-gauge": 'tool angle-gauge "Angle gauge"',
   "dial-gauge": 'tool dial-gauge "Dial gauge"',
   feeler: 'tool feeler "Feeler gauges"',

@@ -97,7 +97,7 @@ thread M10
 class 10.9
 oiled oil-can-${n} on thread and under head
 count 6
-stage snug 20 N·m
+${pick(random, ["", "layout circle  holes 1 to 6\ncrosswise\n"])}stage snug 20 N·m
 stage final ${pick(random, [60, 90])}°
 renew every time
 }`,
