@@ -21,7 +21,7 @@ export function offeredActions(
   const here = findings.filter((f) => f.place.file === path && touchesPlace(stretch, f.place));
   const repairs = actions(file, findings, stretch);
   const move = moveToMachine(project, file, stretch.from.line);
-  const refit = refitAction(project, file, findings, stretch);
+  const refit = refitAction(project, file, stretch);
   const all = fixAll(file, findings);
   return [
     ...repairs.filter((a) => a.kind === "fix"),

@@ -9,7 +9,7 @@ import { type Asked, differencesAt, type Stand, type Walk } from "../walk";
 import { graphOf } from "../walk/graph";
 import { relationsOf } from "../walk/relations";
 import { owedKey } from "./refit-dues";
-import type { RefitPlace } from "./refit-places";
+import type { RefitPlace } from "./refit-spots";
 import { tried } from "./trial";
 
 /** Something that parts the ways, as it is written after `when`. */
@@ -26,6 +26,12 @@ export interface Parting<T> {
   readonly condition: Condition;
   readonly yes: Guarded<T>;
   readonly no: Guarded<T>;
+}
+
+/** The same with something else on each side. */
+export function mapped<A, B>(tree: Guarded<A>, make: (leaf: A) => B): Guarded<B> {
+  if ("leaf" in tree) return { leaf: make(tree.leaf) };
+  return { ...tree, yes: mapped(tree.yes, make), no: mapped(tree.no, make) };
 }
 
 /** Says by which conditions the ways part on which a thing stands differently at a place; null where none tell. */
@@ -48,7 +54,8 @@ export function guardsOf(project: Project, procedure: Procedure, walk: Walk): Gu
     }
     return sides;
   };
-  return (place, thing) => parted(sidesOf, conditions, place, thing, differencesAt(walk, thing, place.point), []);
+  return (place, thing) =>
+    parted(sidesOf, conditions, place, thing, differencesAt(walk, thing, place.point), []);
 }
 
 interface Turn {
@@ -126,7 +133,7 @@ function asked(
   const graph = graphOf(after);
   const walk: Asked = { graph, relations: relationsOf(after) };
   // The last condition of the path is the innermost: its body, then that of its opposite.
-  const inmost = lines.findIndex((one) => one === `when ${path.at(-1)?.condition.text} {`);
+  const inmost = lines.indexOf(`when ${path.at(-1)?.condition.text} {`);
   const at = (row: number): number =>
     graph.points.findIndex((p) => p.kind === "act" && p.spot.file === file && p.spot.line === line + row);
   const [yes, no] = [at(inmost + 1), at(inmost + 4)];
@@ -144,13 +151,18 @@ const OPPOSITES: Readonly<Record<string, string>> = {
   "not met": "met",
 };
 
+/** A condition or outcome with its opposite. */
+export function opposed(name: string, outcome: string): Condition {
+  const other = OPPOSITES[outcome];
+  return { text: `${name} ${outcome}`.trim(), opposite: other ? `${name} ${other}` : "" };
+}
+
 /** Conditions that the procedure names already: chosen once for the run, or how a recorded check turned out. */
 function conditionsIn({ graph }: Walk): readonly Condition[] {
   const found = new Map<string, Condition>();
   const add = (name: string, outcome: string): void => {
-    const text = `${name} ${outcome}`.trim();
-    const other = OPPOSITES[outcome];
-    if (!found.has(text)) found.set(text, { text, opposite: other ? `${name} ${other}` : "" });
+    const condition = opposed(name, outcome);
+    if (!found.has(condition.text)) found.set(condition.text, condition);
   };
   for (const at of graph.controls) {
     const point = graph.points[at];

@@ -7,7 +7,7 @@ import { refitPhrase as say } from "../phrases/refit";
 import type { RightingAct } from "../rules/righting";
 import type { Relations } from "../walk";
 import type { Guarded } from "./refit-guards";
-import type { RefitPlace } from "./refit-places";
+import type { RefitPlace } from "./refit-spots";
 
 /** One act as it is written: its lines by what is the case. */
 export interface WrittenAct {
@@ -37,10 +37,20 @@ export function linesFor(
 
 const inside = (lines: readonly string[]): readonly string[] => lines.map((line) => `  ${line}`);
 
-/** The lines of some acts, alike for each. Equal sides of a condition are none. */
-export function collapsed(lines: Guarded<readonly string[]>): Guarded<readonly string[]> {
+/** Asks nothing that was asked before, and nothing that makes no difference. */
+export function collapsed(
+  lines: Guarded<readonly string[]>,
+  known: ReadonlyMap<string, boolean> = new Map(),
+): Guarded<readonly string[]> {
   if ("leaf" in lines) return lines;
-  const [yes, no] = [collapsed(lines.yes), collapsed(lines.no)];
+  const { condition } = lines;
+  const is = known.get(condition.text);
+  if (is !== undefined) return collapsed(is ? lines.yes : lines.no, known);
+  const [yes, no] = [true, false].map((holds) => {
+    const more = new Map(known).set(condition.text, holds);
+    if (condition.opposite !== "") more.set(condition.opposite, !holds);
+    return collapsed(holds ? lines.yes : lines.no, more);
+  }) as [Guarded<readonly string[]>, Guarded<readonly string[]>];
   return JSON.stringify(yes) === JSON.stringify(no) ? yes : { ...lines, yes, no };
 }
 
@@ -68,18 +78,36 @@ function workOf({ fastenersOf }: Relations, { verb, thing, onWheels }: RightingA
   }
 }
 
-/** Acts in steps: a part with what secures it, and the small parts under it. */
+/** Acts in steps: a part with what secures it, and the small parts right under it; a belt by itself. */
 function stepsOf(relations: Relations, acts: readonly WrittenAct[]): readonly (readonly WrittenAct[])[] {
   const steps: WrittenAct[][] = [];
   for (const one of acts) {
     const last = steps.at(-1);
-    const work = workOf(relations, one.act);
-    const isNextPart = isPart(one.act) && last?.some(({ act }) => act.thing.kind === "fastener");
-    if (!last || workOf(relations, (last[0] as WrittenAct).act) !== work || isNextPart) steps.push([one]);
-    else last.push(one);
+    if (
+      last &&
+      goesWith(
+        relations,
+        one.act,
+        last.map(({ act }) => act),
+      )
+    )
+      last.push(one);
+    else steps.push([one]);
   }
   return steps;
 }
+
+function goesWith(relations: Relations, act: RightingAct, step: readonly RightingAct[]): boolean {
+  const [first] = step;
+  if (!first || workOf(relations, first) !== workOf(relations, act)) return false;
+  if (workOf(relations, act) !== "fasten" || !isPart(act)) return true;
+  if (step.some(({ thing }) => thing.kind === "fastener" || thing.kind === "belt")) return false;
+  const last = step.findLast(isPart);
+  return last?.verb === act.verb && (act.verb === "connect" || isUnder(relations, last.thing, act.thing));
+}
+
+const isUnder = ({ fronts }: Relations, thing: Thing, front: Thing): boolean =>
+  front.kind !== "belt" && fronts(thing, "tighten").includes(front);
 
 const isPart = ({ verb, thing }: RightingAct): boolean =>
   (verb === "fit" && thing.kind !== "fastener") || verb === "connect";
@@ -99,20 +127,20 @@ function titleOf({ fastenersOf }: Relations, acts: readonly WrittenAct[]): strin
 
 function forEach(acts: readonly WrittenAct[]): readonly string[] {
   return runsOf(acts, (one) => one.each ?? "").flatMap((run) => {
-    const lines = guarded(run.map((one) => one.lines));
+    const lines = guardedLines(run.map((one) => one.lines));
     const set = run[0]?.each;
     return set ? [`for each ${set} {`, ...inside(lines), "}"] : lines;
   });
 }
 
 /** Lines one after the other, those under one condition in one block. */
-function guarded(all: readonly Guarded<readonly string[]>[]): readonly string[] {
+export function guardedLines(all: readonly Guarded<readonly string[]>[]): readonly string[] {
   return runsOf(all, (one) => ("leaf" in one ? "" : one.condition.text)).flatMap((run) => {
     const [first] = run;
     if (!first || "leaf" in first) return run.flatMap((one) => ("leaf" in one ? one.leaf : []));
     const partings = run.flatMap((one) => ("leaf" in one ? [] : [one]));
-    const yes = guarded(partings.map((one) => one.yes));
-    const no = guarded(partings.map((one) => one.no));
+    const yes = guardedLines(partings.map((one) => one.yes));
+    const no = guardedLines(partings.map((one) => one.no));
     const { text, opposite } = first.condition;
     const when = (condition: string, lines: readonly string[]): readonly string[] =>
       lines.length === 0 ? [] : [condition, ...inside(lines), "}"];

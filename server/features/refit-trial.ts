@@ -7,8 +7,11 @@ import { refitPhrase as say } from "../phrases/refit";
 import { checkProject, type Finding, findingText, type RuleSettings, type TextEdit, walkOf } from "../rules";
 import { rightingActs } from "../rules/righting";
 import { indentOf } from "../rules/walked";
-import { DEPARTURES, type Departure, differencesAt, owedAtEnd, standsAt, type Walk } from "../walk";
+import { DEPARTURES, type Departure, owedAtEnd, type Stand, standsAt } from "../walk";
 import { owedKey } from "./refit-dues";
+import { guardsOf, mapped } from "./refit-guards";
+import { guardedLines } from "./refit-lines";
+import type { RefitPlace } from "./refit-spots";
 import { inWords } from "./state";
 import { tried } from "./trial";
 
@@ -101,7 +104,7 @@ function nextEdit(project: Project, procedure: Procedure, found: readonly Findin
   return null;
 }
 
-/** What must not be left so is ended in front of the line that ends the job. */
+/** What must not be left so is ended in front of the line that ends the job, under what tells its ways apart. */
 function letGo(project: Project, procedure: Procedure, line: number): TextEdit | null {
   const after = sameProcedure(project, procedure);
   if (!after || after.doubtful) return null;
@@ -111,19 +114,30 @@ function letGo(project: Project, procedure: Procedure, line: number): TextEdit |
   );
   const point = fault && walk.graph.points[fault.point];
   const kind = (Object.keys(DEPARTURES) as Departure[]).find((d) => DEPARTURES[d].said === fault?.state);
-  // On some ways only: another line would be wrong on the others.
-  if (!fault || !point || !kind || point.spot.through || isOnSomeWays(walk, fault)) return null;
-  const { thing, since } = fault;
-  const [act] = rightingActs(after, walk, { thing, since, differences: [{ kind, stage: "" }] });
-  if (!act) return null;
-  const { eol } = project.files.get(point.spot.file)?.document.shape ?? { eol: "\n" };
+  if (!fault || !point || !kind || point.spot.through) return null;
+  const { thing } = fault;
+  const { file, entry } = point.spot;
+  const linesOf = ({ differences, since }: Stand): readonly string[] =>
+    differences.some((d) => d.kind === kind)
+      ? rightingActs(after, walk, { thing, since, differences: [{ kind, stage: "" }] }).flatMap(
+          (act) => act.lines,
+        )
+      : [];
+  const place: RefitPlace = {
+    file,
+    line,
+    point: fault.point,
+    block: point.block,
+    holds: "lines",
+    guarded: true,
+    set: null,
+  };
+  const tree = guardsOf(project, after, walk)(place, thing);
+  if (!tree) return null;
+  const { eol } = project.files.get(file)?.document.shape ?? { eol: "\n" };
   const start = { line, character: 0 };
-  const text = act.lines.map((one) => `${indentOf(point.spot.entry)}${one}${eol}`).join("");
-  return { file: point.spot.file, start, end: start, text };
-}
-
-function isOnSomeWays(walk: Walk, { thing, point }: Walk["faults"][number]): boolean {
-  return differencesAt(walk, thing, point).length > 1;
+  const lines = guardedLines([mapped(tree, linesOf)]);
+  return { file, start, end: start, text: lines.map((one) => `${indentOf(entry)}${one}${eol}`).join("") };
 }
 
 /** The procedure in a project after an edit. */
@@ -136,16 +150,29 @@ function stillOwed(project: Project, procedure: Procedure, told: ReadonlySet<str
   const after = sameProcedure(project, procedure);
   if (!after || after.doubtful) return [];
   const walk = walkOf(after);
-  const untold = owedAtEnd(walk).things.filter(({ thing }) => !told.has(thing.id));
-  return untold.flatMap(({ thing }) =>
-    standsAt(walk, thing, walk.graph.points.length - 1)
+  const { points } = walk.graph;
+  const owed = owedAtEnd(walk).things.filter(({ thing }) => !told.has(thing.id));
+  const atEnd = owed.flatMap(({ thing }) =>
+    standsAt(walk, thing, points.length - 1)
       .filter((stand) => owedKey(stand) !== "")
       .map(({ differences, way }) =>
         say("still-owed", {
           title: thing.title || thing.name,
           state: inWords(differences.filter((d) => d.owed)),
-          ways: way.length === 0 ? "" : ` (${way.join(", then ")})`,
+          ways: inBrackets(way),
         }),
       ),
   );
+  const unfitted = walk.faults
+    .filter(({ code, thing }) => code === "tightened-before-fitted" && !told.has(thing.id))
+    .map(({ thing, point, way }) =>
+      say("still-unfitted", {
+        title: thing.title || thing.name,
+        line: String((points[point]?.spot.line ?? 0) + 1),
+        ways: inBrackets(way),
+      }),
+    );
+  return [...unfitted, ...atEnd];
 }
+
+const inBrackets = (way: readonly string[]): string => (way.length === 0 ? "" : ` (${way.join(", then ")})`);

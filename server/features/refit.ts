@@ -8,11 +8,13 @@ import type { Procedure, Project } from "../model";
 import { refitPhrase as say } from "../phrases/refit";
 import { DEFAULT_RULE_SETTINGS, type RuleSettings, type TextEdit, walkOf } from "../rules";
 import { inWorkingOrder } from "../rules/righting-order";
-import { type Stand, standsAt, type Walk } from "../walk";
+import { DEPARTURES, type Stand, standsAt, type Walk } from "../walk";
 import { duesOf, owedKey, type RefitDue } from "./refit-dues";
 import { type Guarded, type Guards, guardsOf } from "./refit-guards";
 import { collapsed, linesFor, type WrittenAct } from "./refit-lines";
-import { actKey, bodyOf, type Placeable, placedActs, type RefitPlace } from "./refit-places";
+import { actKey, bodyOf, type Placeable, placedActs } from "./refit-places";
+import { renewed } from "./refit-renewal";
+import type { RefitPlace } from "./refit-spots";
 import { tryRefit } from "./refit-trial";
 import { inWords } from "./state";
 import { editsBetween, inUsualForm } from "./usual-form";
@@ -25,21 +27,18 @@ export interface Refit {
   readonly problems: readonly string[];
 }
 
-/** Whether something is owed at the end of a procedure that can be followed. Nothing more than checking it takes. */
+/** Whether a refit has something to do in a procedure. Nothing more than checking it is asked for. */
 export function owesRefit(procedure: Procedure): boolean {
-  return !procedure.doubtful && walkOf(procedure).faults.some(({ code }) => OWED.has(code));
+  if (procedure.doubtful) return false;
+  const { faults, graph } = walkOf(procedure);
+  const end = graph.points.length - 1;
+  return faults.some(({ code, point }) => OWED.has(code) || (code === "used-bolt-refitted" && point === end));
 }
 
-/** Codes of what a refit puts right. */
-export const OWED: ReadonlySet<string> = new Set([
-  "part-left-off",
+/** The codes of what a refit puts right. */
+const OWED: ReadonlySet<string> = new Set([
+  ...Object.values(DEPARTURES).map(({ left }) => left),
   "finger-tight-left",
-  "used-bolt-refitted",
-  "connection-left-open",
-  "not-refilled",
-  "support-left",
-  "left-running",
-  "temporary-left-in",
   "tightened-before-fitted",
 ]);
 
@@ -61,7 +60,6 @@ export function refit(
   const attempt = (bodies: boolean): Refit & { readonly usesBodies: boolean } => {
     const { placed, written, untold, given, usesBodies } = guarded(walk, dues, guards, procedure, bodies);
     const edits = editsFor(walk, procedure, document, placed, written);
-    if (edits.length === 0) return { edits, problems: [...problems, ...untold], usesBodies };
     const trial = tryRefit(project, procedure, edits, settings, given);
     const after = trial.project.files.get(file)?.document ?? document;
     const usual = inUsualForm(project, editsBetween(file, document, after));
@@ -104,7 +102,7 @@ function guarded(
     const written = new Map<Placeable, WrittenAct>();
     const lost = new Set<RefitDue>();
     for (const one of placed) {
-      const tree = inBodies.has(one.due) ? leafOf(one) : treeOf(one, guards);
+      const tree = inBodies.has(one.due) ? leafOf(one) : treeOf(procedure, one, guards);
       if (tree) written.set(one, { act: one.act, lines: collapsed(tree), each: eachOf(walk, one) });
       else lost.add(one.due);
     }
@@ -122,10 +120,14 @@ function guarded(
 
 const leafOf = ({ act }: Placeable): Guarded<readonly string[]> => ({ leaf: act.lines });
 
-function treeOf({ due, key, place }: Placeable, guards: Guards): Guarded<readonly string[]> | null {
+function treeOf(
+  procedure: Procedure,
+  { due, key, place }: Placeable,
+  guards: Guards,
+): Guarded<readonly string[]> | null {
   const linesOf = (tree: Guarded<Stand>): Guarded<readonly string[]> =>
     "leaf" in tree
-      ? { leaf: due.actsFor(tree.leaf).find((act) => actKey(act) === key)?.lines ?? [] }
+      ? renewed(procedure, due.thing, due.actsFor(tree.leaf).find((act) => actKey(act) === key)?.lines ?? [])
       : { condition: tree.condition, yes: linesOf(tree.yes), no: linesOf(tree.no) };
   const tree = guards(place, due.thing);
   return tree && linesOf(tree);
@@ -150,7 +152,9 @@ const stateOf = (stands: readonly Stand[]): string =>
   inWords((stands.find((stand) => owedKey(stand) !== "")?.differences ?? []).filter((d) => d.owed));
 
 function untoldArgs(walk: Walk, { thing, stands, at }: RefitDue): Record<string, string> {
-  const ways = standsAt(walk, thing, at).filter((stand) => owedKey(stand) !== "").map(({ way }) => way.join(", then "));
+  const ways = standsAt(walk, thing, at)
+    .filter((stand) => owedKey(stand) !== "")
+    .map(({ way }) => way.join(", then "));
   const said = ways.filter((way) => way !== "");
   return {
     title: thing.title || thing.name,
@@ -173,7 +177,8 @@ function editsFor(
   const taken = new Set(
     sections.map((b) => b.spot.entry.form.slots.find((s) => s.role === "title")?.text ?? ""),
   );
-  return [...byLine.values()].flatMap((all) => {
+  const inOrder = [...byLine].sort(([a], [b]) => a - b);
+  return inOrder.flatMap(([, all]) => {
     const [first] = all;
     const acts = inWorkingOrder(
       walk,
@@ -183,6 +188,7 @@ function editsFor(
     const isIdle = own.every(({ lines }) => "leaf" in lines && lines.leaf.length === 0);
     if (!first || isIdle) return [];
     const lines = linesFor(walk.relations, first.place, own, taken);
+    if (first.place.holds === "sections") taken.add(/"(.*)"/.exec(lines[0] ?? "")?.[1] ?? "");
     return [edit(procedure, document, first.place, lines, walk)];
   });
 }

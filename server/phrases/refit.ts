@@ -20,6 +20,7 @@ export const REFIT_PHRASES = {
     "“{title}” is left {state} by a procedure that is followed, and has no name here. Put it right there.",
   "not-told-apart":
     "“{title}” is {state} at the end on some ways only{ways}, and no condition and no recorded check tells those ways from the others. Name the check and write “record” in it, or write there what puts it right.",
+  "still-unfitted": "“{title}” would still be out where line {line} tightens it{ways}.",
   "still-owed": "“{title}” would still be {state} at the end{ways}.",
   "new-finding": "Line {line} as it would be then: {text}",
 } as const;

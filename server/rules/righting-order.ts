@@ -36,8 +36,13 @@ export function inWorkingOrder<A extends RightingAct>(walk: Walk, acts: readonly
   return ordered;
 }
 
-/** Whether one act must be done before another. */
+/** Whether one act is done before another. */
 export function precedes(walk: Walk, a: RightingAct, b: RightingAct): boolean {
+  return mustPrecede(walk, a, b) || (a.thing !== b.thing && suppliesAfter(a, b));
+}
+
+/** Whether one act cannot be done but before another: that supplies come last is custom only. */
+export function mustPrecede(walk: Walk, a: RightingAct, b: RightingAct): boolean {
   if (a.thing === b.thing) return onOne(a, b);
   return (
     a.verb === "stop" ||
@@ -45,8 +50,7 @@ export function precedes(walk: Walk, a: RightingAct, b: RightingAct): boolean {
     secures(walk, a, b) ||
     fillsAfter(walk, a, b) ||
     pullsAfter(walk, a, b) ||
-    letsDownAfter(a, b) ||
-    suppliesAfter(a, b)
+    letsDownAfter(a, b)
   );
 }
 

@@ -35,28 +35,40 @@ export function cutsOf(path: string, texts: Readonly<Record<string, string>>): r
   const lines = (texts[path] ?? "").split("\n");
   const head = lines.findIndex((line) => /^procedure /.test(line));
   const work = lines.findIndex((line, i) => i > head && /^ {2}(section|step|check|follow)\b/.test(line));
+  const end = lines.findIndex((line, i) => i > head && line === "}");
   const cuts: Cut[] = [];
-  for (let last = work; last < lines.length - 2; last++) {
+  for (let last = work; last < end - 1; last++) {
     const line = lines[last] ?? "";
     if (!CLOSES_PART.test(line) && !TAKES_OFF.test(line)) continue;
-    if (line.trimEnd().endsWith("{")) continue;
+    if (line.trimEnd().endsWith("{") || endsTheJob(lines, last)) continue;
     const text = closed(withoutLost(lines.slice(0, last + 1)));
     cuts.push({ where: `${path}:${last + 1}`, path, texts: { ...texts, [path]: text } });
   }
   return cuts;
 }
 
+/** Whether the block that a line stands in goes on to end the job: cut there it would be another procedure. */
+function endsTheJob(lines: readonly string[], at: number): boolean {
+  const rest = lines.slice(at + 1);
+  const end = rest.findIndex((line) => /^\s*(?:end job|go to|repeat|check again)\b/.test(line));
+  return end >= 0 && rest.slice(0, end).every((line) => line.trim() !== "}");
+}
+
 /** Lines of the head without what they say of steps and checks that were cut away. */
 function withoutLost(lines: readonly string[]): readonly string[] {
   const named = new Set(lines.flatMap((line) => /^\s+(?:step|check) ([^\s"]+)/.exec(line)?.[1] ?? []));
-  const isThere = (line: string, clause: RegExp): boolean => {
-    const name = clause.exec(line)?.[1];
-    return name === undefined || named.has(name);
-  };
-  return lines.map((line) => {
-    const asked = isThere(line, /ask before (\S+)/) ? line : line.replace(/ {2}ask before \S+/, "");
-    const word = /^\s+item .* {2}only if \S+ (?:over|under|yes|no|met|not met|\S+)$/.test(line);
-    return !word || isThere(line, / {2}only if (\S+)/) ? asked : asked.replace(/ {2}only if .*$/, "");
+  const asked = new Set(
+    lines.flatMap((line) => /^\s+(?:symptom|option|bulletin) (\S+)/.exec(line)?.[1] ?? []),
+  );
+  return lines.flatMap((line) => {
+    const before = / {2}ask before (\S+)/.exec(line)?.[1];
+    const [, item, onlyIf] = /^\s+item (\S+) .* {2}only if (\S+)/.exec(line) ?? [];
+    if (item && onlyIf && !named.has(onlyIf) && !asked.has(onlyIf)) {
+      // What is gone already must be renewed, whatever the check would have said.
+      const isGone = lines.some((one) => one.includes("discard") && new RegExp(`\\b${item}\\b`).test(one));
+      return isGone ? [line.replace(/ {2}only if .*$/, "")] : [];
+    }
+    return before === undefined || named.has(before) ? [line] : [line.replace(/ {2}ask before \S+/, "")];
   });
 }
 
@@ -64,7 +76,10 @@ function withoutLost(lines: readonly string[]): readonly string[] {
 function closed(lines: readonly string[]): string {
   const open: string[] = [];
   for (const line of lines) {
-    const code = line.replace(/"(?:[^"\\]|\\.)*"/g, "").replace(/\/\/.*/, "").trimEnd();
+    const code = line
+      .replace(/"(?:[^"\\]|\\.)*"/g, "")
+      .replace(/\/\/.*/, "")
+      .trimEnd();
     if (code.endsWith("{")) open.push(/^\s*/.exec(line)?.[0] ?? "");
     else if (code.trim() === "}") open.pop();
   }
