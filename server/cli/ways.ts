@@ -31,11 +31,12 @@ export const usage: Usage = {
     format: { about: "Text for people, or JSON for programs.", value: "FORMAT", choices: ["text", "json"] },
   },
   more: [
-    'JSON: "count" has "ways", "whole" and "early" as digits, since they may be of any size; "shortest", "longest" and',
-    '"soonest" each "steps" and "decisions"; "places" each check and condition with its "answers": "steps" and "does" on',
-    'it alone, where it "leads", and the "ways" that take it. Lines and characters count from 0.',
+    "Exit code: 0 told, 1 it cannot be followed, or its ways cannot be counted, 2 wrong use or unreadable input.",
     "",
-    "Exit code: 0 told, 1 the procedure cannot be followed or its ways cannot be counted, 2 wrong use or unreadable input.",
+    'JSON: "count" has "ways", "whole" (to the end of the work) and "early" as digits, since they may be of any size, and is',
+    'null where they are not counted; "shortest", "longest" and "soonest" (to end early) have "steps" and "decisions";',
+    '"places" has each check and condition with its "answers": "steps" and what else it "does" on that answer alone, where it',
+    '"leads", and the "ways" that take it. "problem" says why ways are not counted. Lines and characters count from 0.',
   ].join("\n"),
   examples: [
     ["torquil ways jobs/pump.torquil", "The ways of the only procedure in a file."],

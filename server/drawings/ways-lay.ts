@@ -4,7 +4,7 @@
  * ways join. No piece has another in its rows, so that nothing can lie over anything. Millimetres, y down.
  */
 import type { Point } from "../mechanics/belts";
-import { type Connector, type Exit, type Line, laneLines } from "./ways-lanes";
+import { CIRCLE, type Connector, type Exit, type Line, laneLines } from "./ways-lanes";
 import type { WaysBranch, WaysRow } from "./ways-rows";
 import { type Block, blockOf, LABEL_LINE, labelOf } from "./ways-text";
 
@@ -63,32 +63,6 @@ const BESIDE = 4;
 /** From the question to the line down along which its answers lead away. */
 const BUS = 4;
 
-/** Lays rows out on as many drawings as they need, none taller than can be if no row by itself is. */
-export function layWays(rows: readonly WaysRow[], tallest: number): readonly WaysPage[] {
-  const pages: WaysPage[] = [];
-  for (let first = 0; first < rows.length; ) {
-    const last = lastOf(rows, first, tallest);
-    pages.push(pageOf(rows, first, last));
-    first = last;
-  }
-  return pages;
-}
-
-/**
- * The row before which a drawing that begins at a row ends: as many rows as are not too tall together, found by halving;
- * one row alone stays, however tall it is.
- */
-function lastOf(rows: readonly WaysRow[], first: number, tallest: number): number {
-  if (pageOf(rows, first, rows.length).height <= tallest) return rows.length;
-  let [low, high] = [first + 1, rows.length - 1];
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if (pageOf(rows, first, middle).height <= tallest) low = middle;
-    else high = middle - 1;
-  }
-  return low;
-}
-
 /** How many columns of answers there are beside the first. */
 export function depthOf(rows: readonly WaysRow[]): number {
   return Math.max(
@@ -106,9 +80,15 @@ function columnsFor(depth: number, room: number): readonly Column[] {
   return Array.from({ length: depth + 1 }, (_, i) => ({ x: 0.5 + i * (width + BUS + BESIDE), width }));
 }
 
+/** All rows, and which of them some way leads to: a row by its id, or what comes after a question. */
+export interface All {
+  readonly rows: readonly WaysRow[];
+  readonly wanted: ReadonlySet<string>;
+}
+
 /** Lays some of all rows on one drawing: again with more room at the right until its lanes have enough. */
-function pageOf(all: readonly WaysRow[], first: number, last: number): WaysPage {
-  const depth = depthOf(all.slice(first, last));
+export function pageOf(all: All, first: number, last: number): WaysPage {
+  const depth = depthOf(all.rows.slice(first, last));
   let { page, room } = pageWith(all, first, last, columnsFor(depth, 0));
   for (let given = 0; room > given; ) {
     given = room;
@@ -118,7 +98,7 @@ function pageOf(all: readonly WaysRow[], first: number, last: number): WaysPage 
 }
 
 function pageWith(
-  all: readonly WaysRow[],
+  { rows: all, wanted }: All,
   first: number,
   last: number,
   columns: readonly Column[],
@@ -131,7 +111,7 @@ function pageWith(
     lines: [],
     exits: [],
     joins: new Map(),
-    wanted: wantedIn(all),
+    wanted,
   };
   const from = first > 0;
   const { bottom, open, x } = layRows(sheet, rows, 0, from ? 6 : 1, from);
@@ -158,22 +138,6 @@ const laneStart = (columns: readonly Column[]): number => {
   const last = columns.at(-1) as Column;
   return last.x + last.width;
 };
-
-/** Every row that some answer leads to, and every question after which an answer joins again. */
-function wantedIn(rows: readonly WaysRow[]): Set<string> {
-  const wanted = new Set<string>();
-  const look = (row: WaysRow): void => {
-    if (row.kind === "lead") wanted.add(row.to);
-    if (row.kind !== "question") return;
-    for (const branch of row.branches) {
-      if (branch.leads.kind === "to") wanted.add(branch.leads.to);
-      if (branch.leads.kind === "on") wanted.add(`after ${row.id}`);
-      branch.rows.forEach(look);
-    }
-  };
-  rows.forEach(look);
-  return wanted;
-}
 
 /** Where a column of rows ends: its lowest y, the x of its line, and whether a way goes on from there. */
 interface End {
@@ -289,8 +253,9 @@ function layAnswer(
     sheet.exits.push({ from: { x: shape.x + shape.width, y: shape.y + shape.height / 2 }, to, number });
     return end.bottom;
   }
-  // Beside a question at the end stand its own answers: the way leaves under it.
-  const under = end.bottom + 2;
+  // Beside a question at the end stand its own answers: the way leaves under it, where there is room for a circle.
+  const room = leads.kind === "to" ? CIRCLE + 0.3 : 2;
+  const under = end.bottom + room;
   sheet.lines.push({
     points: [
       { x, y: end.bottom },
@@ -299,5 +264,5 @@ function layAnswer(
     arrow: false,
   });
   sheet.exits.push({ from: { x, y: under }, to, number });
-  return under;
+  return leads.kind === "to" ? under + room : under;
 }

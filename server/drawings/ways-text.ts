@@ -2,7 +2,7 @@
  * How large the shapes of a drawing of the ways are with their text in them, and how their text is broken.
  */
 import { TYPE } from "./svg";
-import { widthOf, wrapped } from "./text";
+import { cut, widthOf, wrapped } from "./text";
 import type { WaysRow } from "./ways-rows";
 
 /** A shape's size, and its lines of text from the top. */
@@ -26,8 +26,18 @@ const MOST_LINES = 7;
 /** And of what is done before a job ends. */
 const MOST_BEFORE = 3;
 
-/** The shape of a row in a column so wide. */
+const known = new WeakMap<WaysRow, Map<number, Block>>();
+
+/** The shape of a row in a column so wide. It is kept, since a row is laid out again and again until pages are full. */
 export function blockOf(row: WaysRow, column: number): Block {
+  const own = known.get(row) ?? new Map<number, Block>();
+  known.set(row, own);
+  const block = own.get(column) ?? madeBlock(row, column);
+  own.set(column, block);
+  return block;
+}
+
+function madeBlock(row: WaysRow, column: number): Block {
   const isTerminal = row.kind === "begin" || row.kind === "end";
   const aside = row.kind === "question" ? SLANT + 1 : isTerminal ? 4 : INSET;
   const room = column - 2 * aside;
@@ -66,10 +76,11 @@ function limited(lines: Block["text"], room: number, most: number): Block["text"
   if (lines.length <= most) return lines;
   const kept = lines.slice(0, most);
   const last = kept[most - 1] as Block["text"][number];
-  let words = last.words.replace(/[\s.,;:]+$/u, "");
-  while (words.length > 1 && widthOf(`${words} …`, TYPE.note * (last.strong ? BOLD : 1)) > room)
-    words = words.slice(0, -1).trimEnd();
-  return [...kept.slice(0, -1), { ...last, words: `${words} …` }];
+  const size = TYPE.note * (last.strong ? BOLD : 1);
+  const words = last.words.split(" ");
+  while (words.length > 1 && widthOf(`${words.join(" ")} …`, size) > room) words.pop();
+  const end = cut(words.join(" ").replace(/[\s.,;:]+$/u, ""), size, room - widthOf(" …", size));
+  return [...kept.slice(0, -1), { ...last, words: `${end} …` }];
 }
 
 /** A label in so much room. */

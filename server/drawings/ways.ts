@@ -9,15 +9,15 @@ import { sentences } from "./page";
 import { arrowhead, circle, type Drawing, drawing, element, figure, TYPE, text } from "./svg";
 import { wrapped } from "./text";
 import { CIRCLE, type Connector, type Line } from "./ways-lanes";
-import { type Label, layWays, type Shape, type WaysPage, WIDE } from "./ways-lay";
+import { type Label, type Shape, type WaysPage, WIDE } from "./ways-lay";
+import { layWays } from "./ways-pages";
 import type { WaysQuestion, WaysRow } from "./ways-rows";
 import { LABEL_LINE, SLANT, TEXT_LINE } from "./ways-text";
 
 /** All that a drawing of the ways shows. */
 export interface WaysPicture {
-  readonly title: string;
   readonly rows: readonly WaysRow[];
-  /** The height that a page has for a drawing, in millimetres. */
+  /** The height that a page has for a drawing, in millimetres. One is taller only where a single question is. */
   readonly tallest: number;
   /** What is to be known beside it, as sentences; may be empty. */
   readonly notes: readonly string[];
@@ -26,12 +26,12 @@ export interface WaysPicture {
 
 /** Draws the ways, on as many drawings as they take. None for no rows. */
 export function waysDrawings(picture: WaysPicture): readonly Drawing[] {
-  const { rows, language, title, notes, tallest } = picture;
+  const { rows, language, notes, tallest } = picture;
   if (rows.length === 0) return [];
-  const pages = layWays(rows, tallest);
+  const pages = pagesFor(rows, tallest, notesUnder(notes, 0).bottom);
   const say = (id: WaysWord, args = {}) => waysWord(language, id, args);
   return pages.map((page, index) => {
-    const part = { n: `${index + 1}`, of: `${pages.length}`, title };
+    const part = { n: `${index + 1}`, of: `${pages.length}` };
     const heading = say(pages.length > 1 ? "drawing.part" : "drawing.title", part);
     const own = index === pages.length - 1 ? notes : [];
     const foot = notesUnder(own, page.height);
@@ -46,6 +46,13 @@ export function waysDrawings(picture: WaysPicture): readonly Drawing[] {
     ];
     return drawing(WIDE, foot.bottom, heading, description, body);
   });
+}
+
+/** The pages, the last of them with room for notes. */
+function pagesFor(rows: readonly WaysRow[], tallest: number, notes: number): readonly WaysPage[] {
+  const pages = layWays(rows, tallest);
+  const last = pages.at(-1)?.height ?? 0;
+  return last + notes <= tallest ? pages : layWays(rows, tallest - notes);
 }
 
 /** Notes under all else. */
@@ -128,7 +135,7 @@ function labelPiece({ at, lines }: Label): string {
 function connectorPiece({ at, words }: Connector): string {
   return (
     circle(at, CIRCLE, { fill: "#fff", ...INK }) +
-    text({ x: at.x, y: at.y + TYPE.note * 0.36 }, words, words.length > 3 ? TYPE.note * 0.75 : TYPE.note, {
+    text({ x: at.x, y: at.y + TYPE.note * 0.36 }, words, words.length > 3 ? TYPE.note * 0.92 : TYPE.note, {
       "text-anchor": "middle",
     })
   );

@@ -226,6 +226,7 @@ const SHAPES = [
   "over",
   "under",
   "tolerance",
+  "deviations",
   "about",
   "beside",
 ] as const;

@@ -23,15 +23,21 @@ type Order = readonly number[];
 export function ordersOf(build: Build, use: Use, fastener: Thing): readonly Order[] {
   const { spot, act } = use;
   const facts = fastenerFacts(fastener.entry);
-  if (placesIn(facts) === null || facts.count < 2) return [];
+  const places = placesIn(facts);
+  if (places === null || facts.count < 2) return [];
   if (act.verb !== "tighten") {
     const { order } = turningOrder(spot, act, fastener, []);
     return order.length > 0 ? [order] : [];
   }
   const orders = byOrder(spot, act, fastener, stagesDone(build, use, fastener)).map(({ said }) => said.order);
   const all = orders.length > 0 ? orders : [turningOrder(spot, act, fastener, []).order];
-  return [...new Map(all.map((order) => [order.join(), order])).values()];
+  const each = [...new Map(all.map((order) => [order.join(), order])).values()];
+  return each.filter((order) => order.length > 0 || tells(facts, places));
 }
+
+/** Whether the holes alone are worth a drawing: where they are, or which takes what, and not only how many there are. */
+const tells = ({ lengths, firstAt }: FastenerFacts, { schematic }: Places): boolean =>
+  !schematic || firstAt !== null || lengths.length > 0;
 
 /** Where holes lie, and in what sense. */
 type Places = Pick<BoltsPicture, "holes" | "schematic" | "onCircle" | "first">;

@@ -90,7 +90,7 @@ function wishesOf(build: Build, use: Use, thing: Thing): readonly Wish[] {
   const { verb } = use.act;
   switch (thing.kind) {
     case "belt": {
-      const rank = ["lay-on", "fit", "remove"].indexOf(verb);
+      const rank = ["lay-on", "fit", "adjust", "remove"].indexOf(verb);
       const laid = laidIn(build, use, thing);
       return rank < 0 ? [] : [wish(laid.join(), rank, () => drawingOfBelt(build, use, thing, laid))];
     }

@@ -74,15 +74,16 @@ export function tools(build: Build): Tools {
 }
 
 function toolNote(build: Build, tool: Thing, at: Spot): Runs {
-  const { rating, alternative, inLine, rightAngle, impact, provesDead } = toolFacts(tool.entry);
+  const { rating, alternative, adapter, rightAngle, impact, provesDead } = toolFacts(tool.entry);
   const others = alternative.flatMap((name) => thingAt(at, name, ["tool"]) ?? []);
   return sentences([
     rating ? words(build, "tool.rating", { value: quantityRuns(build, rating) }) : [],
     others.length > 0 ? words(build, "tool.or", { tools: titles(build, others, "list.or") }) : [],
-    inLine
-      ? words(build, "tool.in-line", {
-          extension: quantityRuns(build, inLine.extension),
-          lever: quantityRuns(build, inLine.lever),
+    adapter
+      ? words(build, adapter.angle === "in-line" ? "tool.in-line" : "tool.angled", {
+          extension: quantityRuns(build, adapter.extension),
+          lever: quantityRuns(build, adapter.lever),
+          angle: adapter.angle === "in-line" ? [] : quantityRuns(build, adapter.angle),
         })
       : [],
     rightAngle ? words(build, "tool.right-angle") : [],

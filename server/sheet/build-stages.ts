@@ -6,6 +6,7 @@ import {
   type Act,
   clauseOf,
   fastenerFacts,
+  leverageOf,
   methodIn,
   type OrderMethod,
   type Stage as StageFact,
@@ -94,14 +95,13 @@ export function bare(text: string): string {
   return text.trim().replace(/\.$/, "");
 }
 
-/** What the wrench is set to where one of the tools is an adapter in line with it. */
+/** What the wrench is set to where one of the tools is an adapter. */
 function settingOf(build: Build, { kind, value }: StageFact, tools: readonly Thing[]): Dual | undefined {
   if (kind !== "torque" || value === null) return undefined;
   for (const tool of tools) {
-    const inLine = tool.kind === "tool" ? toolFacts(tool.entry).inLine : null;
-    const extension = inLine?.extension?.nominal;
-    const lever = inLine?.lever?.nominal;
-    const setting = extension && lever ? wrenchSetting(value, lever.si, extension.si) : null;
+    const adapter = tool.kind === "tool" ? toolFacts(tool.entry).adapter : null;
+    const leverage = adapter && leverageOf(adapter);
+    const setting = leverage && wrenchSetting(value, ...leverage);
     if (setting) return dual(build, setting);
   }
   return undefined;

@@ -50,11 +50,11 @@ function blocksOf(build: Build): readonly Block[] {
     fluids(build),
     temporaries(build),
     tighteningTable(build),
-    ...waysOf(build),
     ...sectionsOf(build),
     recordedValues(build),
     jobRecord(build),
     signOff(build),
     revisions(build),
+    ...waysOf(build),
   ];
 }

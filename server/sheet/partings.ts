@@ -129,9 +129,28 @@ function checkWith(maker: Maker, outcomes: readonly Spot[]): Parting | null {
         branch: { test, into: true },
         pieces: piecesOf(maker, spot.children),
       })),
-      { spot: null, branch: { test: last.test, into: false }, pieces: [] },
+      ...(alwaysEntered(maker.graph, known)
+        ? []
+        : [{ spot: null, branch: { test: last.test, into: false }, pieces: [] }]),
     ],
   };
+}
+
+/** Whether one of some outcomes is entered whatever the check comes to, also when returns are used up. */
+function alwaysEntered({ points, variables }: Graph, known: readonly { readonly test: number }[]): boolean {
+  const tests = known.flatMap(({ test }) => {
+    const point = points[test];
+    return point?.kind === "test" ? [point] : [];
+  });
+  const [first] = tests;
+  if (!first) return false;
+  let left = variables.all[first.variable]?.full ?? 0n;
+  for (const { mask, counters, usedUp } of tests) {
+    if (usedUp) continue;
+    const still = tests.find((one) => one.usedUp && one.counters.join() === counters.join());
+    left &= ~(counters.length === 0 ? mask : mask & (still?.mask ?? 0n));
+  }
+  return left === 0n;
 }
 
 /**

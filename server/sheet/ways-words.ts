@@ -1,7 +1,7 @@
 /**
  * What is said of the places where ways part, in the sheet's own words: questions, answers, what is done, where it leads.
  */
-import { checkOf, type Limit, namesIn } from "../facts";
+import { checkOf, type Limit, namesIn, possibleOutcomes } from "../facts";
 import { type Spot, stepAround } from "../model";
 import { say } from "../phrases/sheet";
 import { waysWord } from "../phrases/ways";
@@ -10,7 +10,7 @@ import { leadOf, limitSaid } from "./build-checks";
 import { choiceTitle, conditionSaid, outcomeIn, outcomeName } from "./build-conditions";
 import { type Build, stepWords, thingAt, titleOf, titles, words } from "./build-context";
 import { itemsOf } from "./build-work";
-import { fill, strong, textOf } from "./fill";
+import { fill, list, plain, strong, textOf } from "./fill";
 import type { Runs } from "./inline";
 import { prose } from "./markdown";
 import type { Answer, Parting } from "./partings";
@@ -102,17 +102,27 @@ function named({ language }: Build, check: Spot, outcome: string, still: boolean
 
 function outcomeWords(build: Build, { spot: check, answers }: Parting, { spot }: Answer): string {
   if (spot) return named(build, check, outcomeIn(spot), spot.entry.form.words.includes("still"));
-  const { limits, marks, questions, choices } = checkOf(check.entry);
   const written = new Set(answers.flatMap((one) => (one.spot ? [outcomeIn(one.spot)] : [])));
-  const all = [
-    ...(limits.length > 0 || marks.length > 0 ? ["met"] : []),
-    ...(questions.length > 0 ? ["yes", "no"] : []),
+  const kinds = outcomeKinds(check).filter((kind) => kind.some((outcome) => written.has(outcome)));
+  const isLeft = (outcome: string): boolean =>
+    !written.has(outcome) && !(written.has("not met") && (outcome === "over" || outcome === "under"));
+  const left = (kinds[0] ?? []).filter(isLeft).filter((outcome) => outcome !== "not met");
+  if (kinds.length !== 1 || left.length === 0) return waysWord(build.language, "any-other");
+  const words = left.map((outcome) => plain(named(build, check, outcome, false)));
+  return textOf(list(build.language, words, "list.or"));
+}
+
+/** What a check can come to, by what is measured or looked at, what is answered, and what is chosen. */
+function outcomeKinds(check: Spot): readonly (readonly string[])[] {
+  const facts = checkOf(check.entry);
+  const possible = possibleOutcomes(facts);
+  const choices = facts.choices.map(({ name }) => name.name);
+  const answers = ["yes", "no"];
+  return [
+    possible.filter((outcome) => !answers.includes(outcome) && !choices.includes(outcome)),
+    possible.filter((outcome) => answers.includes(outcome)),
+    choices,
   ];
-  const left = all.filter((outcome) => !written.has(outcome));
-  const isPlain = left.length === 1 && choices.length + Number(questions.length > 0) * 2 < 4;
-  if (isPlain && choices.length === 0) return named(build, check, left[0] as string, false);
-  if (choices.length > 0 && left.includes("met")) return named(build, check, "met", false);
-  return waysWord(build.language, "any-other");
 }
 
 /** What is done at some places of the job, or said there, as sentences. */

@@ -71,9 +71,9 @@ export interface StateAt {
   readonly point: number;
   /** Whether any way comes there. */
   readonly reached: boolean;
-  /** Things that are not as they should be on some way, in the order in which the text touches them. */
+  /** Things that are on the machine, and not as they should be on some way, in the order in which the text touches them. */
   readonly things: readonly ThingAt[];
-  /** Things that were touched before and are as they should be on every way. */
+  /** Things that were touched before and are as they should be on every way, or not on the machine. */
   readonly settled: readonly Thing[];
   /** What turns; empty where nothing of it was touched. With several, each with its way. */
   readonly turning: readonly TurningStand[];
@@ -163,7 +163,9 @@ function workOut(graph: Graph, relations: Relations, known: Known, point: number
     if (!starts.has(thing) && own.every((role) => role.point >= last)) continue;
     const { stands, cutShort: isCut } = standsOf(graph, relations, known, thing, { point, last });
     cutShort ||= isCut;
-    if (stands.some((stand) => stand.differences.length > 0)) things.push({ thing, stands });
+    // Where it can only be as it should be, or not there at all, nothing is to be told of it.
+    if (stands.some((stand) => stand.differences.some((d) => d.kind !== "absent")))
+      things.push({ thing, stands });
     else if (own.some((role) => role.point < point && changes(role))) settled.push(thing);
   }
   const watched = reached ? shaftsWatched(graph, relations, starts) : null;
@@ -247,10 +249,11 @@ function readerOf(thing: Thing, ends: Standing): (state: number) => readonly Dif
   if (thing.kind === "fastener") {
     const facts = fastenerFacts(thing.entry);
     return (state) => {
-      const { level, stage, old } = readFastener(state, facts);
+      const { level, stage, old, thrownAway } = readFastener(state, facts);
       const isAllowed =
         (level === "out" && allowed.has("off")) || (level === "loose" && allowed.has("loose"));
       const own = level === "tight" ? [] : [difference(level, level !== "absent" && !isAllowed, stage)];
+      if (thrownAway) return [...own, difference("thrown-away", !isAllowed)];
       return old && level !== "out" ? [...own, difference("old", true)] : own;
     };
   }

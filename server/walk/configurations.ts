@@ -6,6 +6,7 @@
  */
 import type { Graph } from "./graph";
 import { type Alive, aliveIn } from "./liveness";
+import { FULL, type Masks, masksOf, UNASKED } from "./masks";
 import type { Point, ReturnPoint, TestPoint } from "./points";
 
 /** The configurations by index; the first is where all ways begin. */
@@ -120,30 +121,6 @@ function nextControls({ points, controls }: Graph): Int32Array {
     from = control + 1;
   }
   return next;
-}
-
-/** Sets of values of each variable, as small numbers. */
-interface Masks {
-  /** What is left of a set when some values are taken out of it or kept; -1 where nothing is. */
-  readonly narrow: (variable: number, set: number, mask: bigint) => number;
-}
-
-const UNASKED = 0;
-const FULL = 1;
-
-function masksOf({ variables }: Graph): Masks {
-  const sets = variables.all.map(({ full }) => [0n, full]);
-  return {
-    narrow: (variable, set, mask) => {
-      // Before its check is made an outcome has no value: no test on it holds.
-      if (set === UNASKED) return mask >= 0n ? -1 : UNASKED;
-      const known = sets[variable] as bigint[];
-      const left = (known[set] as bigint) & mask;
-      if (left === 0n) return -1;
-      const found = known.indexOf(left, 1);
-      return found >= 0 ? found : known.push(left) - 1;
-    },
-  };
 }
 
 /** Goes on from a point to the next test or end; the return that nothing bounds where it comes to one. */

@@ -26,6 +26,8 @@ const LEVEL = 0xff;
 const STRETCHED = 0x100;
 /** A used one, where only a new one may stay in. */
 const OLD = 0x200;
+/** It is out and thrown away, or to be renewed: only a new one goes back. */
+const THROWN_AWAY = 0x400;
 
 const SAID: Readonly<Record<number, string>> = { [BY_HAND]: "by hand", [PLACED]: "placed", [LOOSE]: "loose" };
 
@@ -36,6 +38,8 @@ export interface FastenerReading {
   readonly stage: string;
   /** A used one, where only a new one may stay in. */
   readonly old: boolean;
+  /** It is out, and only a new one goes back. */
+  readonly thrownAway: boolean;
   /** The bits of the state that it is read from: what changed them last brought it about. */
   readonly bits: number;
 }
@@ -52,10 +56,13 @@ const LEVELS: Readonly<Record<number, FastenerReading["level"]>> = {
 export function readFastener(state: number, { stages }: FastenerFacts): FastenerReading {
   const level = state & LEVEL;
   const old = (state & OLD) !== 0;
-  if (level >= FIRST_STAGE)
-    return { level: "at a stage", stage: stages[level - FIRST_STAGE]?.name ?? "", old, bits: LEVEL };
+  const thrownAway = level === OUT && (state & THROWN_AWAY) !== 0;
+  if (level >= FIRST_STAGE) {
+    const stage = stages[level - FIRST_STAGE]?.name ?? "";
+    return { level: "at a stage", stage, old, thrownAway, bits: LEVEL };
+  }
   const told = LEVELS[level] ?? "tight";
-  return { level: told, stage: "", old, bits: told === "tight" && old ? OLD : LEVEL };
+  return { level: told, stage: "", old, thrownAway, bits: told === "tight" && old ? OLD : LEVEL };
 }
 
 type Report = (mark: number) => void;
@@ -154,9 +161,10 @@ function wholeAt(facts: FastenerFacts, mark: Marking, asker: Thing): Move {
 
 function moveBy(point: ActPoint, facts: FastenerFacts, mark: Marking, needsTightening: boolean): Move {
   const { verb, act } = point;
+  if (verb === "throw-away") return (state) => ((state & LEVEL) === OUT ? state | THROWN_AWAY : state);
   switch (verb === "hand-back" ? "handed back" : actRow(verb).fastener) {
     case "out":
-      return takeOut(mark);
+      return takeOut(act.discard || facts.renewEveryTime ? THROWN_AWAY : 0, mark);
     case "placed": {
       const level = act.byHand || act.loosely ? BY_HAND : needsTightening ? PLACED : TIGHT;
       return putIn(level, point, facts, mark);
@@ -179,11 +187,11 @@ function moveBy(point: ActPoint, facts: FastenerFacts, mark: Marking, needsTight
   }
 }
 
-function takeOut(mark: Marking): Move {
+function takeOut(gone: number, mark: Marking): Move {
   const twice = mark("removed-twice");
   return (state, report) => {
     if ((state & LEVEL) === OUT) report(twice);
-    return OUT | (state & OLD);
+    return OUT | (state & OLD) | gone;
   };
 }
 

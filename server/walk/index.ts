@@ -127,7 +127,9 @@ function otherFaults(
   const found = watches.flatMap((watch) => faultsOf(sliceOf(control, watch.points), watch));
   // A pin that is never taken out at all is said once, not also wherever it is in the way from then on.
   const leftIn = faults.filter((f) => f.code === "temporary-left-in" && f.way.length === 0);
-  return found.filter(({ thing, point }) => !leftIn.some((left) => left.thing === thing && left.since < point));
+  return found.filter(
+    ({ thing, point }) => !leftIn.some((left) => left.thing === thing && left.since < point),
+  );
 }
 
 function once<T>(work: () => T): () => T {

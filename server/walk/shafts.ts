@@ -120,14 +120,13 @@ function readTurning(procedure: Procedure, relations: Relations): Turning {
     const shaft = thing ? relations.shaftOf(thing) : null;
     return shaft ? [{ pin, shaft, locks: into !== null }] : [];
   });
-  return {
-    relations,
-    shafts,
-    belts,
-    marks,
-    pins,
-    links: [...gearLinks(things, relations), ...saidLinks(things, relations)],
-  };
+  const gears = gearLinks(things, relations);
+  // Where teeth say a ratio, they are what couples: with the belt off, what is said of it couples nothing.
+  const toothed = gearTrain([...gears, ...belts.flatMap((b) => b.links)]);
+  const said = saidLinks(things, relations).filter(
+    ({ from, to }) => ratioBetween(toothed, from, to) === null,
+  );
+  return { relations, shafts, belts, marks, pins, links: [...gears, ...said] };
 }
 
 /** Parts of a turn in units of angle; others are not exact. */
@@ -256,7 +255,7 @@ function concerns(point: Point, turning: Turning): boolean {
   if (thing.kind === "fastener")
     return verb !== "fit" && relations.secured(thing).some((part) => relations.shaftOf(part) !== null);
   if (verb === "turn" || verb === "align") return true;
-  return thing.kind === "machine" && turning.pins.length > 0;
+  return thing.kind === "machine" && (turning.pins.length > 0 || turning.marks.size > 0);
 }
 
 interface Sight {
@@ -307,7 +306,8 @@ function done(sight: Sight, now: Now, point: ActPoint, report: Report): Now {
   if (verb === "align" && thing) return align(sight, now, point, thing, report);
   if (verb === "start" || verb === "run-in") {
     for (const { pin } of pinsIn(turning, now)) report(sight.mark("tool-left-on", pin, thing));
-    return now;
+    // Where a machine that ran comes to rest is not known.
+    return { ...now, angles: new Map() };
   }
   if (thing?.kind === "fastener") hold(sight, now, point, thing, report);
   return now;

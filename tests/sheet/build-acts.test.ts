@@ -318,7 +318,7 @@ stage third 90°
 }
 fastener plug "Plug"  tighten 40 N·m`;
   const TOOLS =
-    'tool wrench "Wrench"  10 to 100 N·m\ntool crowfoot "Crowfoot"  in-line 100 mm wrench 300 mm\ntool square "Square"  at right angle';
+    'tool wrench "Wrench"  10 to 100 N·m\ntool crowfoot "Crowfoot"  in-line 100 mm wrench 300 mm\ntool square "Square"  at right angle\ntool bent "Bent"  angled 100 mm at 45° wrench 300 mm';
   const stages = (lines: string) =>
     all(sheetOf(small(MACHINE_BOLTS, TOOLS, `step "S" {\n${lines}\n}`)), "action").map(({ tightening }) =>
       tightening?.stages.map(({ name, value, setting }) =>
@@ -342,6 +342,8 @@ fastener plug "Plug"  tighten 40 N·m`;
   it("sets the wrench lower for an adapter in line, by L / (L + E), and not for one at right angle", () => {
     expect(stages("tighten plug with wrench, crowfoot")).toEqual([["40 N·m 30.0 N·m"]]);
     expect(stages("tighten plug with wrench, square")).toEqual([["40 N·m"]]);
+    // 40 × 300 / (300 + 100 cos 45°) = 32.4, by hand.
+    expect(stages("tighten plug with wrench, bent")).toEqual([["40 N·m 32.4 N·m"]]);
     expect(stages("tighten bolts {\nstage first with wrench, crowfoot\nstage second with wrench\n}")).toEqual(
       [["first 20 N·m 15.0 N·m", "second 60 N·m"]],
     );
@@ -355,6 +357,30 @@ fastener plug "Plug"  tighten 40 N·m`;
       ["Tighten Bolts.", ["1", "2", "3", "4"]],
       ["Tighten Plug.", [""]],
     ]);
+  });
+});
+
+describe("a torque with two sides", () => {
+  const printed = (torque: string, look: object) =>
+    all(
+      sheetOf(small(`fastener bolt "Bolt"  tighten ${torque}`, "", 'step "S" {\ntighten bolt\n}'), look),
+      "action",
+    )[0]?.tightening?.stages[0]?.value;
+
+  // No-break spaces round the figures, thin ones round the stroke, a minus sign and no hyphen; a comma for a point where it is one.
+  it.each(["en", "de", "fr", "es"] as const)("in %s, in both units", (language) => {
+    expect(printed("30 +3/-1 N·m", { language, units: "both" })).toEqual({
+      value: "30\u00a0+3\u202f/\u202f\u22121\u00a0N·m",
+      other: "22\u00a0+2\u202f/\u202f\u22121\u00a0lb·ft",
+    });
+    const point = language === "en" ? "." : ",";
+    expect(printed("8.5 N·m +10/-2.5 %", { language, units: "both" })).toMatchObject({
+      value: `8${point}5\u00a0N·m\u00a0+10\u202f/\u202f\u22122${point}5\u00a0%`,
+    });
+    expect(printed("30 N·m ± 10 %", { language, units: "both" })).toEqual({
+      value: "30\u00a0N·m\u00a0±\u00a010\u00a0%",
+      other: "22\u00a0lb·ft\u00a0±\u00a010\u00a0%",
+    });
   });
 });
 

@@ -188,6 +188,16 @@ describe("a group of fasteners", () => {
     );
   });
 
+  it("without an order is drawn where its holes say something", () => {
+    const captions = (said: string) => drawings(of(said)).map(({ caption }) => text(caption));
+    const circle = "layout circle holes 1 to 4";
+    expect(captions(`${circle}\ntighten 22 N·m`)).toEqual([]);
+    expect(captions(`${circle} first at 45°\ntighten 22 N·m`)).toEqual(["Cover bolts: holes"]);
+    expect(captions(`${circle}\nholes 1, 2, 4 length 25 mm\nholes 3 length 40 mm\ntighten 22 N·m`)).toEqual([
+      "Cover bolts: holes",
+    ]);
+  });
+
   it("alone, or without places, has none", () => {
     expect(drawings(of("tighten 22 N·m"))).toEqual([]);
     expect(drawings(of("count 8\ncrosswise\ntighten 22 N·m"))).toEqual([]);

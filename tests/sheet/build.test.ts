@@ -46,6 +46,7 @@ describe("the reading order", () => {
       "record",
       "sign-off",
       "revisions",
+      "drawings",
     ]);
     expect(
       belt.blocks

@@ -29,7 +29,7 @@ test("the generator's belt service has its sheet beside it, marked where the cur
   // Room for text and sheet, as a writer would make it.
   await window.run("View: Toggle Primary Side Bar Visibility");
   await window.run("Torquil: Open the Sheet to the Side");
-  await window.view.getByText("Let it cool").first().waitFor();
+  await window.view.getByText("Let it cool").locator("visible=true").first().waitFor();
   await window.press("Control+1");
   const text = readFileSync(join(place, "belt-service.torquil"), "utf8");
   await window.go(lineOf(text, "Hot coolant sprays"), 12);

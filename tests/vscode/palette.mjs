@@ -15,11 +15,14 @@ export function palette(body) {
     }
     return "rgb(255, 255, 255)";
   };
+  // The words of a drawing are filled, not coloured.
+  const colourOf = (element) =>
+    element.namespaceURI.endsWith("/svg") ? getComputedStyle(element).fill : getComputedStyle(element).color;
   const seen = new Set();
   for (const element of body.querySelectorAll("*")) {
     const own = [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim());
     if (own && element.getClientRects().length > 0)
-      seen.add(`${getComputedStyle(element).color}|${behind(element)}`);
+      seen.add(`${colourOf(element)}|${behind(element)}`);
   }
   return { background: behind(body), pairs: [...seen] };
 }

@@ -30,8 +30,9 @@ afterAll(async () => {
   folder?.dispose();
 });
 
-/** What stands in the sheet with these words, innermost. */
-const inSheet = (words: string | RegExp): Locator => window.view.getByText(words).first();
+/** What stands in the sheet with these words, innermost; not what describes a drawing. */
+const inSheet = (words: string | RegExp): Locator =>
+  window.view.getByText(words).locator("visible=true").first();
 
 /** Puts the keyboard into the text, at a line and column. */
 async function toText(line: number, column: number): Promise<void> {

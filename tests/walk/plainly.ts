@@ -313,7 +313,7 @@ function turned(
   switch (row.fastener) {
     case "out":
       if (level === "out") fault("removed-twice", name);
-      return ["out", ...old];
+      return ["out", ...old, ...(renewed ? ["thrown"] : [])];
     case "placed":
       if (level !== "out" && level !== "taken") fault("part-fitted-twice", name);
       else if (age === null && renewed) fault("used-bolt-refitted", name);
