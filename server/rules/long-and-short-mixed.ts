@@ -1,7 +1,7 @@
 /** Fasteners that can be mistaken for each other are out at once. */
-import { titleOf, twins } from "./say";
+import { alikeReported } from "./alike";
+import { twins } from "./say";
 import type { ProcedureRule } from "./types";
-import { faultsOf, namedIn } from "./walked";
 
 export const longAndShortMixed: ProcedureRule = {
   code: "long-and-short-mixed",
@@ -11,6 +11,7 @@ export const longAndShortMixed: ProcedureRule = {
   messages: {
     main: "“{title}” comes out here while “{other}” is out, and nothing tells the two apart.",
     hint: 'Label one of them before it comes out: “label {name} "…"”.',
+    fix: "Label {name} before it comes out",
     said: "That they are alike is said here.",
   },
   docs: {
@@ -38,12 +39,5 @@ procedure look "Look at the winch" {
       '    label long-bolts "L"\n    remove long-bolts\n',
     ),
   },
-  check(procedure, report, sight) {
-    for (const { fault, place } of faultsOf("long-and-short-mixed", procedure, sight)) {
-      const other = fault.other ?? fault.thing;
-      const args = { title: titleOf(fault.thing), other: titleOf(other), name: fault.thing.name };
-      const said = namedIn(fault.thing, "like", other.name) ?? namedIn(other, "like", fault.thing.name);
-      report({ place, args, way: fault.way, related: said ? [{ place: said, message: "said" }] : [] });
-    }
-  },
+  check: alikeReported("long-and-short-mixed"),
 };

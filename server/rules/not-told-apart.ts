@@ -1,10 +1,7 @@
 /** Two things that can be mistaken for each other are off at once, and neither is labelled. */
-import type { Place } from "../model";
-import { actRow, type Walk, type WalkFault } from "../walk";
-import { titleOf, twins } from "./say";
-import type { Fix, Message, ProcedureRule } from "./types";
-import { faultsOf, namedIn } from "./walked";
-import { addedAbove } from "./workable";
+import { alikeReported } from "./alike";
+import { twins } from "./say";
+import type { ProcedureRule } from "./types";
 
 export const notToldApart: ProcedureRule = {
   code: "not-told-apart",
@@ -41,27 +38,5 @@ procedure look "Look at the winch" {
       '    label plug-a "M"\n    disconnect plug-a\n',
     ),
   },
-  check(procedure, report, sight) {
-    for (const { fault, place, walk } of faultsOf("not-told-apart", procedure, sight)) {
-      const other = fault.other ?? fault.thing;
-      const args = { title: titleOf(fault.thing), other: titleOf(other), name: fault.thing.name };
-      const said = namedIn(fault.thing, "like", other.name) ?? namedIn(other, "like", fault.thing.name);
-      const fixes = labelled(walk, fault, { id: "fix", args: { name: other.name } });
-      report({ place, args, way: fault.way, related: said ? [{ place: said, message: "said" }] : [], fixes });
-    }
-  },
+  check: alikeReported("not-told-apart"),
 };
-
-/** Labels the other one, above the last act that took it off before this. */
-function labelled(walk: Walk, { other, point: at }: WalkFault, title: Message): Fix<Place>[] {
-  const off = walk.graph.points.findLast(
-    (p, i) =>
-      i < at &&
-      p.kind === "act" &&
-      p.thing === other &&
-      OFF.has(actRow(p.verb).makes ?? actRow(p.verb).fastener ?? ""),
-  );
-  return off && other ? addedAbove(off, title, [`label ${other.name} "${titleOf(other)}"`]) : [];
-}
-
-const OFF: ReadonlySet<string> = new Set(["off", "disconnected", "out"]);

@@ -78,6 +78,7 @@ const WORKS = new Set([
   "left-running",
   "caution-late",
   "nothing-holds",
+  "long-and-short-mixed",
   "pin-takes-torque",
   "not-told-apart",
   "wait-missing",
