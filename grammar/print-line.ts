@@ -29,6 +29,7 @@ export function printLine(line: Line, column: number, spell: SpellUnit): string 
 function printStatement(line: Line, phrases: readonly Phrase[], column: number, spell: SpellUnit): string {
   const tokens = t.lexLine(line.text).filter((token) => token.tokenType !== t.Comment);
   const units = unitsOf(phrases, spell);
+  const lowers = lowersOf(phrases);
   const facts = new Set([...phrases.slice(1).map((p) => p.span.start), ...(phrases[0]?.parts ?? [])]);
   const behindKeyword = column > 0 ? tokens[keywordWords(line)] : undefined;
   let out = "";
@@ -37,9 +38,11 @@ function printStatement(line: Line, phrases: readonly Phrase[], column: number, 
   for (const token of tokens) {
     if (token.startOffset < printed) continue;
     const unit = units.get(token.startOffset);
-    if (!unit?.tight) out += facts.has(token.startOffset) ? "  " : gap(before, token);
+    if (token.tokenType === t.Slash && lowers.size > 0) continue;
+    if (lowers.has(token.startOffset)) out += "/";
+    else if (!unit?.tight) out += facts.has(token.startOffset) ? "  " : gap(before, token);
     if (token === behindKeyword) out = out.padEnd(column);
-    out += unit ? unit.print : imageOf(token);
+    out += unit ? unit.print : lowers.has(token.startOffset) ? signed(token) : imageOf(token);
     printed = unit ? unit.end : t.tokenEnd(token);
     before = token;
   }
@@ -52,6 +55,7 @@ function gap(before: IToken | undefined, token: IToken): string {
 }
 
 function imageOf({ tokenType, image }: IToken): string {
+  if (tokenType === t.PlusMinus) return "±";
   return tokenType === t.Thread ? image.replace(/\s*[x×]\s*/, " x ") : image;
 }
 
@@ -85,11 +89,27 @@ function isMany(number: string): boolean {
   return /^-?\d+ /.test(number) || (!number.includes("/") && Math.abs(Number(number)) > 1);
 }
 
-function figuresIn(content: SlotContent): readonly RawFigure[] {
-  if (content.kind === "quantity") return figuresOf(content.quantity);
-  return content.kind === "point" ? [...figuresOf(content.x), ...figuresOf(content.y)] : [];
+/** Where the second deviation of a tolerance begins: `30 +3 −1` is written `30 +3/-1`. */
+function lowersOf(phrases: readonly Phrase[]): ReadonlySet<number> {
+  const quantities = phrases
+    .flatMap((phrase) => phrase.slots)
+    .flatMap(({ content }) => quantitiesIn(content))
+    .flatMap((quantity) => [quantity, ...(quantity.other ? [quantity.other] : [])]);
+  return new Set(quantities.flatMap(({ deviations }) => (deviations ? [deviations[1].span.start] : [])));
 }
 
-function figuresOf({ first, second, tolerance, other }: RawQuantity): readonly RawFigure[] {
-  return [...first, ...second, ...tolerance, ...(other ? figuresOf(other) : [])];
+const signed = ({ image }: IToken): string => image.replace("−", "-");
+
+function quantitiesIn(content: SlotContent): readonly RawQuantity[] {
+  if (content.kind === "quantity") return [content.quantity];
+  return content.kind === "point" ? [content.x, content.y] : [];
+}
+
+function figuresIn(content: SlotContent): readonly RawFigure[] {
+  return quantitiesIn(content).flatMap(figuresOf);
+}
+
+function figuresOf(quantity: RawQuantity): readonly RawFigure[] {
+  const { first, second, tolerance, deviations, other } = quantity;
+  return [...first, ...second, ...tolerance, ...(deviations ?? []), ...(other ? figuresOf(other) : [])];
 }

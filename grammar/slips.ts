@@ -2,11 +2,12 @@
  * What is wrong with a line, from where reading it stopped: a message id with its arguments, and where it is certain,
  * the text that puts it right. The words are in `server/phrases/problems.ts`.
  */
-import type { IToken } from "chevrotain";
+import type { IToken, TokenType } from "chevrotain";
 import { elementsOf, formsByHead, type LineForm, stopWords } from "./constructs";
 import { nearest } from "./nearest";
 import type { Stop } from "./parser";
 import type { Element } from "./pattern";
+import { toleranceSlip } from "./slips-tolerance";
 import type { Problem } from "./statement";
 import type { Span } from "./text";
 import * as t from "./tokens";
@@ -46,6 +47,9 @@ export function headProblem(head: IToken | undefined, last: IToken): Problem {
   return { message: "unknown-word-near", args: { found, near }, span, replace: { span, text: near } };
 }
 
+/** Signs that have no meaning where they stand. */
+const STRAY: ReadonlySet<TokenType> = new Set([t.Stray, t.Slash, t.Upwards]);
+
 const isBrace = ({ tokenType }: IToken): boolean => tokenType === t.Open || tokenType === t.Close;
 
 /** Why a line could not be read as its form, from where reading stopped. */
@@ -57,9 +61,11 @@ export function stopProblem(form: LineForm, stop: Stop, tokens: readonly IToken[
   if (open) return quoteNotClosed(open);
   const comma = decimalComma(tokens, found);
   if (comma) return comma;
+  const tolerance = toleranceSlip(tokens, found);
+  if (tolerance) return tolerance;
   if (found && isBrace(found))
     return { message: "brace-not-alone", args: { brace: found.image }, span: spanOf(found) };
-  if (found && found.tokenType === t.Stray)
+  if (found && STRAY.has(found.tokenType))
     return { message: "stray-sign", args: { found: found.image }, span: spanOf(found) };
   if (stop.expected) return expected(head, after, found, expectation(stop.expected));
   return found ? notUnderstood(form, head, after, found, tokens) : expected(head, after, null, "");
@@ -134,7 +140,7 @@ function gap(tokens: readonly IToken[], i: number): string {
 }
 
 /** A whole number, or the pitch of a thread: `M22 x 1`. */
-const WHOLE_NUMBER = /(?:^[-−]?|[x×]\s*)\d+$/i;
+const WHOLE_NUMBER = /(?:^[-−+]?|[x×]\s*)\d+$/i;
 
 function isDecimalComma(tokens: readonly IToken[], i: number): boolean {
   const comma = tokens[i];

@@ -20,7 +20,7 @@ export interface RawFigure {
 
 export type Relation = "exact" | "over" | "under" | "at-least" | "at-most" | "about";
 
-/** A quantity as written: `47 N·m (35 lb·ft)`, `over 0.55 to 0.65 mm`, `47 ± 3 N·m`, `3 h 30 min`. */
+/** A quantity as written: `47 N·m (35 lb·ft)`, `over 0.55 to 0.65 mm`, `47 ± 3 N·m`, `30 +3/-1 N·m`, `3 h 30 min`. */
 export interface RawQuantity {
   readonly relation: Relation;
   readonly first: readonly RawFigure[];
@@ -28,6 +28,8 @@ export interface RawQuantity {
   readonly second: readonly RawFigure[];
   /** After `±`. */
   readonly tolerance: readonly RawFigure[];
+  /** Behind the value, each with its sign: `+3/-1`, the upper one first. */
+  readonly deviations: readonly [upper: RawFigure, lower: RawFigure] | null;
   /** In brackets: the same in another unit. */
   readonly other: RawQuantity | null;
   readonly span: Span;

@@ -38,6 +38,11 @@ export const Numeral = createToken({
   name: "Numeral",
   pattern: /[-−]?(?:\d+ \d+\/\d+|\d+(?:\/\d+|\.\d+)?|\.\d+)/,
 });
+/** A deviation upwards: `+3`, `+0.05`. One downwards is a numeral with its minus. */
+export const Upwards = createToken({
+  name: "Upwards",
+  pattern: /\+(?:\d+ \d+\/\d+|\d+(?:\/\d+|\.\d+)?|\.\d+)/,
+});
 // Joiners (U+200C, U+200D) stand inside words of several scripts.
 const WORD =
   /[\p{L}_][\p{L}\p{M}\p{N}_\u200c\u200d]*(?:[-‐‑·⋅∙•‧*./][\p{L}\p{M}\p{N}_\u200c\u200d]+)*[²³]?/uy;
@@ -55,6 +60,8 @@ export const NumberWord = createToken({ name: "NumberWord", pattern: Lexer.NA, c
 /** A unit that is no word: degree and its look-alikes, degree with letter, percent, minute of arc. */
 export const UnitSign = createToken({ name: "UnitSign", pattern: /[°˚][A-Za-z]?|[%℃℉′″]/ });
 export const PlusMinus = createToken({ name: "PlusMinus", pattern: /±|\+\/-|\+-/ });
+/** Between two deviations. */
+export const Slash = createToken({ name: "Slash", pattern: /\// });
 export const Comma = createToken({ name: "Comma", pattern: /,/ });
 export const Open = createToken({ name: "Open", pattern: /\{/ });
 export const Close = createToken({ name: "Close", pattern: /\}/ });
@@ -106,6 +113,8 @@ const LEXED = [
   Word,
   UnitSign,
   PlusMinus,
+  Upwards,
+  Slash,
   Comma,
   Open,
   Close,

@@ -99,25 +99,55 @@ export class ValueGrammar extends EmbeddedActionsParser {
   private readonly figures: Rule<RawFigure[]> = this.RULE("figures", () => {
     const figures: RawFigure[] = [];
     this.AT_LEAST_ONE({
-      GATE: () => figures.length === 0 || figures[figures.length - 1]?.unit != null,
+      // The parts of a figure have one sign; a further one is a deviation.
+      GATE: () =>
+        figures.length === 0 || (figures[figures.length - 1]?.unit != null && !this.downwards(this.LA(1))),
       DEF: () => {
         const number = this.CONSUME(t.Numeral);
-        const unit: IToken[] = [];
-        this.MANY({
-          GATE: () => !this.stops.has(this.LA(1).image) && joinsUnit(unit, this.LA(1)),
-          DEF: () => {
-            const word = this.OR([
-              { ALT: () => this.CONSUME(t.Word) },
-              { ALT: () => this.CONSUME(t.UnitSign) },
-            ]);
-            unit.push(word);
-          },
-        });
+        const unit = this.SUBRULE(this.unit);
         this.ACTION(() => figures.push(figure(number, unit)));
       },
     });
     return figures;
   });
+
+  private readonly unit: Rule<IToken[]> = this.RULE("unit", () => {
+    const unit: IToken[] = [];
+    this.MANY({
+      GATE: () => !this.stops.has(this.LA(1).image) && joinsUnit(unit, this.LA(1)),
+      DEF: () => {
+        const word = this.OR([{ ALT: () => this.CONSUME(t.Word) }, { ALT: () => this.CONSUME(t.UnitSign) }]);
+        unit.push(word);
+      },
+    });
+    return unit;
+  });
+
+  private readonly downwards = ({ image }: IToken): boolean => /^[-−]/.test(image);
+
+  private readonly mayDeviate = (token: IToken): boolean =>
+    token.tokenType === t.Upwards || this.downwards(token);
+
+  /** `+3`, `-0.5 mm`. */
+  private readonly deviation: Rule<RawFigure> = this.RULE("deviation", () => {
+    const number = this.OR([
+      { ALT: () => this.CONSUME(t.Upwards) },
+      { GATE: () => this.downwards(this.LA(1)), ALT: () => this.CONSUME(t.Numeral) },
+    ]);
+    const unit = this.SUBRULE(this.unit);
+    return this.ACTION(() => figure(number, unit));
+  });
+
+  /** `+3/-1`, `+3 -1`. */
+  private readonly deviations: Rule<RawQuantity["deviations"]> = this.RULE(
+    "deviations",
+    (): RawQuantity["deviations"] => {
+      const upper = this.SUBRULE(this.deviation);
+      this.OPTION(() => this.CONSUME(t.Slash));
+      const lower = this.SUBRULE2(this.deviation);
+      return this.ACTION((): RawQuantity["deviations"] => [upper, lower]);
+    },
+  );
 
   private relationWord(index: number, word: string, relation: Relation): Relation {
     this.consume(index, t.keywordType(word));
@@ -147,6 +177,7 @@ export class ValueGrammar extends EmbeddedActionsParser {
     let relation: Relation = "exact";
     let second: RawFigure[] = [];
     let tolerance: RawFigure[] = [];
+    let deviations: RawQuantity["deviations"] = null;
     this.ACTION(() => {
       from = this.LA(1);
     });
@@ -154,16 +185,29 @@ export class ValueGrammar extends EmbeddedActionsParser {
       relation = this.SUBRULE(this.relation);
     });
     const first = this.SUBRULE(this.figures);
-    this.OPTION1(() => {
-      this.CONSUME(t.PlusMinus);
-      tolerance = this.SUBRULE1(this.figures);
+    // A tolerance stands behind a plain value: beside a bound or in a range it would be a second limit.
+    this.OPTION1({
+      GATE: () => relation === "exact",
+      DEF: () => {
+        this.CONSUME(t.PlusMinus);
+        tolerance = this.SUBRULE1(this.figures);
+      },
     });
-    this.OPTION2(() => {
-      this.CONSUME(t.keywordType("to"));
-      second = this.SUBRULE2(this.figures);
+    this.OPTION3({
+      GATE: () => relation === "exact" && tolerance.length === 0 && this.mayDeviate(this.LA(1)),
+      DEF: () => {
+        deviations = this.SUBRULE(this.deviations);
+      },
+    });
+    this.OPTION2({
+      GATE: () => tolerance.length === 0 && deviations === null,
+      DEF: () => {
+        this.CONSUME(t.keywordType("to"));
+        second = this.SUBRULE2(this.figures);
+      },
     });
     const span = this.ACTION(() => spanBetween(from as IToken, this.LA(0)));
-    return { relation, first, second, tolerance, other: null, span };
+    return { relation, first, second, tolerance, deviations, other: null, span };
   });
 
   protected readonly quantity: Rule<RawQuantity> = this.RULE("quantity", () => {

@@ -204,6 +204,11 @@ export const CLAUSES: readonly Clause[] = [
     "in-line extension:QUANTITY(length) wrench lever:QUANTITY(length)",
     "An adapter in line with a wrench of this lever length.",
   ),
+  clause(
+    "angled",
+    "angled extension:QUANTITY(length) at angle:QUANTITY(angle) wrench lever:QUANTITY(length)",
+    "An adapter at an angle to a wrench of this lever length.",
+  ),
   clause("right-angle", "at right angle", "An adapter square to the wrench."),
   clause("impact", "impact", "An impact tool."),
   clause("proves-dead", "proves-dead", "It shows that nothing is live: to be proved before and after."),

@@ -67,7 +67,7 @@ export const PROCEDURE_CONSTRUCTS: readonly Construct[] = [
     ["procedure"],
     "A tool, with its range or size.",
     {
-      clauses: ["rating", "or-tool", "in-line", "right-angle", "impact", "proves-dead"],
+      clauses: ["rating", "or-tool", "in-line", "angled", "right-angle", "impact", "proves-dead"],
       block: "may",
       holds: "tool",
       declares: "tool",

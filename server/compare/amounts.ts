@@ -16,7 +16,7 @@ export function sameAmount(a: QuantityValue, b: QuantityValue): boolean {
   const room = a.system === b.system ? 0 : Math.min(a.step, b.step) / 2;
   const figure = (x: number | null, y: number | null): boolean =>
     x === null || y === null ? x === y : close(x, y) || Math.abs(x - y) <= room * (1 + 1e-9);
-  return figure(a.low, b.low) && figure(a.high, b.high);
+  return figure(a.low, b.low) && figure(a.high, b.high) && figure(a.nominal, b.nominal);
 }
 
 /** Which way a quantity went. `percent` is how far from what it was, where that can be said. */

@@ -12,6 +12,8 @@ export interface QuantityValue {
   readonly shape: string;
   readonly low: number | null;
   readonly high: number | null;
+  /** The value meant: `30 +3/-1` and `32 +1/-3` have the same limits. Null for a range or a bound. */
+  readonly nominal: number | null;
   /** Which ends are within. */
   readonly ends: readonly [boolean, boolean];
   /** The last written digit, in SI units; 0 for what is exact. */

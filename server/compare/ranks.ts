@@ -83,7 +83,7 @@ const TABLE: Readonly<Record<string, RankRow>> = {
   ...rows(CONTENT, "document revision status working-time kit item symptom bulletin"),
   ...rows(SAFETY, "qualification person wear tool temporary starts ends"),
   ...rows(SAFETY, "off loose drained disconnected opened isolated supported inserted running"),
-  ...rows(SAFETY, "+rating +or-tool +in-line +right-angle +impact +proves-dead +into +over"),
+  ...rows(SAFETY, "+rating +or-tool +in-line +angled +right-angle +impact +proves-dead +into +over"),
   "+ask-before": CONTENT,
 
   // The work

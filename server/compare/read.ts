@@ -5,7 +5,7 @@ import { type Child, type Detail, type Entry, type Slot, slotIn } from "../facts
 import type { FileModel, Project, Thing } from "../model";
 import { stepOf } from "../units/amount";
 import { formatQuantity } from "../units/format";
-import type { Quantity } from "../units/quantity";
+import { type Quantity, shapeSaid } from "../units/quantity";
 import {
   FILE,
   PROJECT,
@@ -224,6 +224,7 @@ function valueIn(slot: Slot, source: string): Value {
       shape: UNREAD,
       low: null,
       high: null,
+      nominal: null,
       ends: [true, true],
       step: 0,
       system: "",
@@ -240,9 +241,10 @@ function quantityValue(quantity: Quantity): QuantityValue {
   return {
     kind: "quantity",
     text: formatQuantity(quantity, { plain: true }),
-    shape,
+    shape: shapeSaid(quantity),
     low: (low ?? (shape === "about" ? nominal : null))?.si ?? null,
     high: (high ?? (shape === "about" ? nominal : null))?.si ?? null,
+    nominal: nominal?.si ?? null,
     ends: [lowIncluded, highIncluded],
     step: Math.max(0, ...figures.map(stepOf)),
     system: quantity.unit.system,

@@ -122,12 +122,20 @@ function itemOf({ row, entry }: Child, kitRow: number): KitItem[] {
   ];
 }
 
+/** How far an adapter reaches, at which angle, and the lever of its wrench; null is what could not be read. */
+export interface AdapterFacts {
+  readonly extension: Quantity | null;
+  readonly lever: Quantity | null;
+  /** Between adapter and wrench; `in-line` where it carries on straight from the wrench. */
+  readonly angle: Quantity | "in-line" | null;
+}
+
 export interface ToolFacts {
   readonly range: Quantity | null;
   readonly rating: Quantity | null;
   readonly alternative: readonly NameAt[];
-  /** An adapter in line with the wrench: how far it reaches, and the wrench's lever. */
-  readonly inLine: { readonly extension: Quantity | null; readonly lever: Quantity | null } | null;
+  /** An adapter that changes the setting: in line with the wrench or at an angle to it. */
+  readonly adapter: AdapterFacts | null;
   readonly rightAngle: boolean;
   readonly impact: boolean;
   readonly provesDead: boolean;
@@ -135,19 +143,38 @@ export interface ToolFacts {
 
 /** Reads a tool. */
 export const toolFacts = keptByEntry((entry: Entry): ToolFacts => {
-  const inLine = clauseOf(entry, "in-line");
   return {
     range: quantityIn(entry.form, "range"),
     rating: quantityIn(clauseOf(entry, "rating"), "rating"),
     alternative: namesOfClause(entry, "or-tool", "tool"),
-    inLine: inLine
-      ? { extension: quantityIn(inLine, "extension"), lever: quantityIn(inLine, "lever") }
-      : null,
+    adapter: adapterIn(entry),
     rightAngle: hasClause(entry, "right-angle"),
     impact: hasClause(entry, "impact"),
     provesDead: hasClause(entry, "proves-dead"),
   };
 });
+
+function adapterIn(entry: Entry): AdapterFacts | null {
+  const [inLine, angled] = [clauseOf(entry, "in-line"), clauseOf(entry, "angled")];
+  const clause = angled ?? inLine;
+  if (!clause) return null;
+  const [extension, lever] = [quantityIn(clause, "extension"), quantityIn(clause, "lever")];
+  return { extension, lever, angle: angled ? quantityIn(angled, "angle") : "in-line" };
+}
+
+/**
+ * An adapter's figures for the balance of moments, in metres and radians: lever, reach, and the angle from the line of the wrench. Null
+ * where one of them is not a value.
+ */
+export function leverageOf({
+  extension,
+  lever,
+  angle,
+}: AdapterFacts): readonly [number, number, number] | null {
+  const turned = angle === "in-line" ? 0 : angle?.nominal?.si;
+  if (!extension?.nominal || !lever?.nominal || turned === undefined) return null;
+  return [lever.nominal.si, extension.nominal.si, turned];
+}
 
 export interface TemporaryFacts {
   readonly into: NameAt | null;

@@ -30,7 +30,8 @@ const SYSTEMS: ReadonlySet<string> = new Set(["US", "UK", "imp"]);
 
 const isWord = (image: string): boolean => /^[\p{L}_]/u.test(image);
 const isUnit = (image: string): boolean => isWord(image) || /^[°%Ω′″]/.test(image);
-const isNumeral = (image: string): boolean => /^[-−.]?\d/.test(image);
+const isSigned = (image: string): boolean => /^[-−+]\.?\d/.test(image);
+const isNumeral = (image: string): boolean => /^[-−+]?\.?\d/.test(image);
 
 /** Reads what fills a slot, from a word that is there. */
 export function readSlot(slot: SlotElement, words: Words, at: number): SlotReading {
@@ -110,13 +111,22 @@ function readQuantity(words: Words, at: number): SlotReading {
   const seconds = first.ends
     .filter((end) => SECONDS.has(image(end)))
     .map((end) => readFigures(words, end + 1));
-  const whole = joined([first, ...seconds]);
+  const whole = joined([first, ...seconds, ...first.ends.map((end) => readDeviations(words, end))]);
   const others = whole.ends.filter((end) => image(end) === "(").map((end) => readQuantity(words, end + 1));
   const closed = others.flatMap((o) => o.ends.filter((end) => image(end) === ")").map((end) => end + 1));
   return joined([
     whole,
     { ends: closed, breaksOff: others.find((o) => o.breaksOff !== null)?.breaksOff ?? null },
   ]);
+}
+
+/** `+3/-1`, `+3 -1 N·m`. */
+function readDeviations(words: Words, at: number): SlotReading {
+  const image = (index: number): string => words.tokens[index]?.image ?? "";
+  if (!isSigned(image(at))) return NONE;
+  const upper = isUnit(image(at + 1)) ? at + 2 : at + 1;
+  const lower = image(upper) === "/" ? upper + 1 : upper;
+  return isSigned(image(lower)) ? readFigures(words, lower) : NONE;
 }
 
 /** Figures with their units: `47`, `47 N·m`, `3 h 30 min`. */

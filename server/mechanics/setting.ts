@@ -12,14 +12,15 @@ const FIGURES = 3;
  * The share of the wanted torque that a wrench is set to: L / (L + E cos φ), by the balance of moments: the hand's force acts on the
  * grip at right angles to the wrench, and the adapter adds only what it reaches along it. In line (0) that is L / (L + E); at right
  * angles it is 1; turned back towards the grip it is more than 1.
+ * The same formula stands in TM 9-254, chapter 4, “Angled Extension”.
  *
  * @param lever L, from the wrench's drive to the middle of its grip, in metres
  * @param extension E, from the wrench's drive to the fastener, in metres
- * @param angle φ, between the adapter and the line of the wrench, in radians
- * @returns null where a figure is missing or makes no sense, or the fastener would lie behind the grip
+ * @param angle φ, between the adapter and the line of the wrench, in radians: 0 in line, π turned back over the wrench
+ * @returns null where a figure is missing or makes no sense, such as an angle over π, or the fastener would lie behind the grip
  */
 export function settingShare(lever: number, extension: number, angle = 0): number | null {
-  if (!(lever > 0) || !(extension >= 0) || !Number.isFinite(angle)) return null;
+  if (!(lever > 0) || !(extension >= 0) || !(Math.abs(angle) <= Math.PI * (1 + 1e-12))) return null;
   // cos 90° is not quite nought in binary.
   const along = Math.abs(Math.cos(angle)) < 1e-12 ? 0 : Math.cos(angle);
   const reach = lever + extension * along;
@@ -46,7 +47,7 @@ export function wrenchSetting(
   if (first === null) return null;
   const second = shape === "range" && high ? { second: scaled(high, scale) } : {};
   return makeQuantity({
-    shape: shape === "tolerance" ? "exact" : shape,
+    shape: shape === "tolerance" || shape === "deviations" ? "exact" : shape,
     first: scaled(first, scale),
     ...second,
     lowIncluded,

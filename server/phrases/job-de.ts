@@ -26,6 +26,7 @@ export const jobDe: Record<JobWord, string> = {
   "quantity.over": "über {0}",
   "quantity.under": "unter {0}",
   "quantity.tolerance": "{0}\u00a0±\u00a0{1}",
+  "quantity.deviations": "{0}\u00a0{1}\u202f/\u202f{2}",
   "quantity.about": "etwa {0}",
   "quantity.beside": "{0} ({1})",
 
@@ -75,6 +76,8 @@ export const jobDe: Record<JobWord, string> = {
   "tool.rating": "Ausgelegt für {value}.",
   "tool.or": "Oder: {tools}.",
   "tool.in-line": "Aufsatz in Richtung des Schlüssels: Länge {extension}, Schlüssel mit {lever} Hebellänge.",
+  "tool.angled":
+    "Aufsatz im Winkel von {angle} zur Richtung des Schlüssels: Länge {extension}, Schlüssel mit {lever} Hebellänge.",
   "tool.right-angle": "Aufsatz quer zum Schlüssel: die Einstellung bleibt.",
   "tool.impact": "Schlagendes Werkzeug.",
   "tool.proves-dead": "Vorher und nachher auf Funktion prüfen.",

@@ -27,6 +27,7 @@ export const jobEn = {
   "quantity.over": "over {0}",
   "quantity.under": "under {0}",
   "quantity.tolerance": "{0}\u00a0±\u00a0{1}",
+  "quantity.deviations": "{0}\u00a0{1}\u202f/\u202f{2}",
   "quantity.about": "about {0}",
   "quantity.beside": "{0} ({1})",
 
@@ -76,6 +77,7 @@ export const jobEn = {
   "tool.rating": "Rated for {value}.",
   "tool.or": "Or: {tools}.",
   "tool.in-line": "Adapter in line with the wrench: reaches {extension}, on a wrench of {lever}.",
+  "tool.angled": "Adapter at {angle} to the wrench: reaches {extension}, on a wrench of {lever}.",
   "tool.right-angle": "Adapter square to the wrench: the setting stays as it is.",
   "tool.impact": "Impact tool.",
   "tool.proves-dead": "Prove it before and after.",

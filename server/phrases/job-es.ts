@@ -26,6 +26,7 @@ export const jobEs: Record<JobWord, string> = {
   "quantity.over": "más de {0}",
   "quantity.under": "menos de {0}",
   "quantity.tolerance": "{0}\u00a0±\u00a0{1}",
+  "quantity.deviations": "{0}\u00a0{1}\u202f/\u202f{2}",
   "quantity.about": "unos {0}",
   "quantity.beside": "{0} ({1})",
 
@@ -75,6 +76,8 @@ export const jobEs: Record<JobWord, string> = {
   "tool.rating": "Carga nominal {value}.",
   "tool.or": "O bien: {tools}.",
   "tool.in-line": "Adaptador en línea con la llave: alcance {extension}, con una llave de {lever}.",
+  "tool.angled":
+    "Adaptador a {angle} de la línea de la llave: alcance {extension}, con una llave de {lever}.",
   "tool.right-angle": "Adaptador perpendicular a la llave: el ajuste no cambia.",
   "tool.impact": "Herramienta de impacto.",
   "tool.proves-dead": "Comprobar su funcionamiento antes y después.",

@@ -26,6 +26,7 @@ export const jobFr: Record<JobWord, string> = {
   "quantity.over": "plus de {0}",
   "quantity.under": "moins de {0}",
   "quantity.tolerance": "{0}\u00a0±\u00a0{1}",
+  "quantity.deviations": "{0}\u00a0{1}\u202f/\u202f{2}",
   "quantity.about": "environ {0}",
   "quantity.beside": "{0} ({1})",
 
@@ -75,6 +76,8 @@ export const jobFr: Record<JobWord, string> = {
   "tool.rating": "Charge nominale {value}.",
   "tool.or": "Ou\u00a0: {tools}.",
   "tool.in-line": "Adaptateur dans l'axe de la clé\u00a0: longueur {extension}, sur une clé de {lever}.",
+  "tool.angled":
+    "Adaptateur à {angle} de l'axe de la clé\u00a0: longueur {extension}, sur une clé de {lever}.",
   "tool.right-angle": "Adaptateur perpendiculaire à la clé\u00a0: le réglage ne change pas.",
   "tool.impact": "Outil à chocs.",
   "tool.proves-dead": "Vérifier son fonctionnement avant et après.",

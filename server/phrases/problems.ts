@@ -73,6 +73,30 @@ export const PROBLEM_PHRASES = {
     message: "A decimal is written with a point: {instead}, not {found}.",
     hint: "Write {instead}.",
   },
+  "share-before-unit": {
+    message: "The unit stands behind its number, before a tolerance in per cent: {instead}, not {found}.",
+    hint: "Write {instead}.",
+  },
+  "tolerance-in-brackets": {
+    message: "A value and its tolerance need no brackets: {instead}.",
+    hint: "Write {instead}.",
+  },
+  deviations: {
+    message: "A tolerance with two sides is written {instead}, not {found}.",
+    hint: "Write {instead}.",
+  },
+  "range-by-dash": {
+    message: "A range is written with “to”: {instead}, not {found}.",
+    hint: "Write {instead}.",
+  },
+  "one-deviation": {
+    message: "“{found}” says how far the value may lie on one side alone.",
+    hint: "Say both sides, such as {instead}; for as far either way write ±.",
+  },
+  "second-limit": {
+    message: "“{found}” sets a second limit beside “{word}”.",
+    hint: "Write a value with its tolerance, or a range, or a bound; not two of them.",
+  },
 } as const satisfies Readonly<Record<string, ProblemPhrase>>;
 
 /** A message id of a line that cannot be read. */

@@ -17,10 +17,14 @@ export const adapterWithoutSetting: ProcedureRule = {
   grain: "procedure",
   messages: {
     main: "“{tool}” lengthens the wrench’s lever, and nothing says by how much.",
-    hint: "Say how far it reaches and how long the wrench is (in-line 50 mm wrench 400 mm), or that it sits at right angle.",
+    hint: "Say how far it reaches and how long the wrench is (in-line 50 mm wrench 400 mm, or angled 50 mm at 45° wrench 400 mm), or that it sits at right angle.",
     figures: "From the reach of “{tool}” and the length of its wrench no setting can be worked out.",
     "figures-hint":
       "Say both as lengths over nought: from the square to the bolt, and from the square to the middle of the grip.",
+    angled:
+      "From the reach of “{tool}”, its angle and the length of its wrench no setting can be worked out.",
+    "angled-hint":
+      "Say reach and wrench as lengths over nought, and the angle as one figure: 0° in line, 90° across, at most 180° back.",
     alone: "“{tool}” is used without a torque wrench.",
     "alone-hint": "Say the wrench it sits on as well: “with {name}, torque-wrench”.",
     declared: "“{tool}” is declared here.",
@@ -61,7 +65,9 @@ procedure settle "Tighten the pipe again" {
           related: [{ place: tool.thing.place, message: "declared", args }],
         });
       };
-      for (const tool of tools) if (tool.facts.inLine && shareUnder(tool) === null) tell(tool, "figures");
+      for (const tool of tools)
+        if (tool.facts.adapter && shareUnder(tool) === null)
+          tell(tool, tool.facts.adapter.angle === "in-line" ? "figures" : "angled");
       if (tools.some(isTorqueWrench)) for (const tool of tools.filter(unsaid)) tell(tool, "main");
       else for (const tool of tools.filter(isAdapter)) tell(tool, "alone");
     }

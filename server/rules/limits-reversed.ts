@@ -15,10 +15,13 @@ export const limitsReversed: LineRule = {
     main: "“{text}” begins at its upper end: nothing lies in between.",
     hint: "Write “{line}”.",
     tolerance: "A tolerance has no minus sign: “{text}”.",
+    "tolerance-hint": "Take the minus sign away: ± goes both ways.",
+    deviations: "“{text}” has its lower deviation first: nothing lies in between.",
+    "deviations-hint": "The upper one stands first: “{line}”.",
     fix: "Swap the two ends",
   },
   docs: {
-    what: "The two ends of a range, or of a run of serial numbers, are the wrong way round.",
+    what: "The two ends of a range, the two deviations of a tolerance, or the two ends of a run of serial numbers, are the wrong way round.",
     why: "No value lies between them, so whatever is measured would be found both too large and too small.",
     ...twins(
       `torquil 1
@@ -42,12 +45,7 @@ procedure gauge "Gauge the drum" {
   },
   check(line, report) {
     for (const { slot, raw } of quantitiesOf(line)) {
-      if (slot.quantity && isReversed(slot.quantity))
-        report(
-          raw.second.length > 0
-            ? reversed(line, slot, raw)
-            : { place: slot.at, message: "tolerance", args: { text: textAt(line, slot.at) } },
-        );
+      if (slot.quantity && isReversed(slot.quantity)) report(reversed(line, slot, raw));
     }
     for (const fault of serials(line)) report(fault);
   },
@@ -57,18 +55,20 @@ const textAt = (line: Line, { span }: At): string => line.text.slice(span.start,
 
 /** Swaps the numbers where the unit stands once, else the figures with their units. */
 function reversed(line: Line, { at }: Slot, raw: RawQuantity): Fault<At> {
-  const [low, high] = [raw.first, raw.second].map((f) => ({
+  const [ones, others] = raw.deviations?.map((figure) => [figure]) ?? [raw.first, raw.second];
+  const [first, second] = [ones?.[0], others?.[0]];
+  if (!ones || !others || !first || !second)
+    return { place: at, message: "tolerance", args: { text: textAt(line, at) } };
+  const [low, high] = [ones, others].map((f) => ({
     start: f[0]?.span.start ?? 0,
     end: f[f.length - 1]?.span.end ?? 0,
-  }));
-  const [first, second] = [raw.first[0], raw.second[0]];
-  if (!low || !high || !first || !second) return { place: at, args: { text: textAt(line, at) } };
-  const single =
-    raw.first.length === 1 && raw.second.length === 1 && (first.unit === null) !== (second.unit === null);
+  })) as [At["span"], At["span"]];
+  const single = ones.length === 1 && others.length === 1 && (first.unit === null) !== (second.unit === null);
   const ends = single
     ? [withNumber(line, first, second.number), withNumber(line, second, first.number)]
     : [line.text.slice(high.start, high.end), line.text.slice(low.start, low.end)];
-  return swapped(line, at, low, high, ends);
+  const fault = swapped(line, at, low, high, ends);
+  return raw.deviations ? { ...fault, message: "deviations" } : fault;
 }
 
 function swapped(

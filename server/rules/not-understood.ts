@@ -9,8 +9,8 @@ import type { Args, Fault, LineRule } from "./types";
 /** The problems of the grammar but those that have a code of their own. */
 const PHRASES = Object.entries(PROBLEM_PHRASES).filter(([id]) => id !== "decimal-comma");
 
-/** Where the nearest word is known the hint is always the repaired line. */
-const HINTED = PHRASES.filter(([id]) => !id.endsWith("-near"));
+/** Where the nearest word or the spelling here is known the hint is always the repaired line. */
+const HINTED = PHRASES.filter(([id, { hint }]) => !id.endsWith("-near") && hint !== "Write {instead}.");
 
 export const notUnderstood: LineRule = {
   code: "not-understood",

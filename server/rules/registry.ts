@@ -61,6 +61,7 @@ import { notRefilled } from "./not-refilled";
 import { notToldApart } from "./not-told-apart";
 import { notUnderstood } from "./not-understood";
 import { nothingHolds } from "./nothing-holds";
+import { oddTolerance } from "./odd-tolerance";
 import { oldPartRefitted } from "./old-part-refitted";
 import { openTimePassed } from "./open-time-passed";
 import { orderNotCrosswise, orderNotCrosswiseAtAct } from "./order-not-crosswise";
@@ -194,6 +195,7 @@ export const RULES: readonly Rule[] = [
   notToldApart,
   notUnderstood,
   nothingHolds,
+  oddTolerance,
   oldPartRefitted,
   openTimePassed,
   orderNotCrosswise,

@@ -1,7 +1,15 @@
 /**
  * What the rules about wrenches share: each stage that an act tightens, with the tools said for it.
  */
-import { type At, fastenerFacts, type NameAt, type Stage, type ToolFacts, toolFacts } from "../facts";
+import {
+  type At,
+  fastenerFacts,
+  leverageOf,
+  type NameAt,
+  type Stage,
+  type ToolFacts,
+  toolFacts,
+} from "../facts";
 import { settingShare } from "../mechanics/setting";
 import { type Part, type Place, type Procedure, placeAt, type Thing } from "../model";
 import type { Amount } from "../units/amount";
@@ -122,16 +130,15 @@ function tools(procedure: Procedure, act: ActAt, names: readonly NameAt[]): Said
 export const isTorqueWrench = ({ facts }: SaidTool): boolean => facts.range?.kind === "torque";
 
 /** Something between wrench and bolt. */
-export const isAdapter = ({ facts }: SaidTool): boolean => facts.inLine !== null || facts.rightAngle;
+export const isAdapter = ({ facts }: SaidTool): boolean => facts.adapter !== null || facts.rightAngle;
 
 /** The tools said for a stage: those of its own line, and those of the act. */
 export const saidTools = ({ own, shared }: Tightening): readonly SaidTool[] => [...own, ...shared];
 
-/** The share of the torque that a wrench under an adapter in line is set to; null where its figures give none. */
-export function shareUnder({ facts: { inLine } }: SaidTool): number | null {
-  const lever = inLine?.lever && figureOf(inLine.lever);
-  const extension = inLine?.extension && figureOf(inLine.extension);
-  return lever && extension ? settingShare(lever.si, extension.si) : null;
+/** The share of the torque that a wrench under an adapter is set to; null where its figures give none. */
+export function shareUnder({ facts: { adapter } }: SaidTool): number | null {
+  const leverage = adapter && leverageOf(adapter);
+  return leverage && settingShare(...leverage);
 }
 
 /** The wrenches meant for a stage: those of its own line, else those of the act. */

@@ -35,7 +35,7 @@ export const toolOutOfRange: ProcedureRule = {
     torque: "The torque of “{title}” stands here.",
   },
   docs: {
-    what: "A torque lies outside the range of the wrench said for it, or under a fifth of its top. With an adapter in line the wrench’s setting is compared.",
+    what: "A torque lies outside the range of the wrench said for it, or under a fifth of its top. With an adapter in line or at an angle the wrench’s setting is compared.",
     why: "Over its top a wrench breaks or never clicks; near its bottom its error is as large as what it shows.",
     ...twins(
       `torquil 1
@@ -68,11 +68,11 @@ procedure settle "Tighten the lid again" {
   },
 };
 
-/** What the wrench is set to: the torque, less where an adapter in line lengthens the lever. Null if not known. */
+/** What the wrench is set to: the torque, changed where an adapter lengthens or shortens the lever. Null if not known. */
 function settingOf(tightening: Tightening): Amount | null {
   const { stage } = tightening;
   const torque = stage.kind === "torque" && stage.value ? figureOf(stage.value) : null;
-  const adapter = saidTools(tightening).find((tool) => tool.facts.inLine);
+  const adapter = saidTools(tightening).find((tool) => tool.facts.adapter);
   if (!torque || !adapter) return torque;
   const share = shareUnder(adapter);
   return share === null ? null : inUnitOf(torque, torque.si * share);

@@ -9,7 +9,7 @@ import { allUnits } from "../units/table";
 const EDGE = { before: "(?<![\\p{L}\\p{N}_-])", after: "(?![\\p{L}\\p{N}_-])" };
 const NAME = "[\\p{L}_][\\p{L}\\p{M}\\p{N}_]*(?:-[\\p{L}\\p{M}\\p{N}_]+)*";
 const STRING = '"(?:[^"\\\\]|\\\\.)*"?';
-const NUMBER = "[-−]?(?:\\d+ \\d+/\\d+|\\d+(?:/\\d+|\\.\\d+)?|\\.\\d+)";
+const NUMBER = "[-−+]?(?:\\d+ \\d+/\\d+|\\d+(?:/\\d+|\\.\\d+)?|\\.\\d+)";
 
 /** Where something has a title of its own, it is a heading of the text. */
 const HEADED = ["machine", "procedure", "section", "step", "check"];
@@ -49,6 +49,7 @@ export function textMateGrammar(): string {
       "date",
       "thread",
       "number",
+      "tolerance",
       "clause",
       "name",
       "brace",
@@ -109,6 +110,7 @@ function rules(): Readonly<Record<string, Rule>> {
       match: `${EDGE.before}(${NUMBER})(?:\\s*(${unitWords()})(?![\\p{L}\\p{N}_·-]))?`,
       captures: { "1": { name: "constant.numeric.torquil" }, "2": { name: "keyword.other.unit.torquil" } },
     },
+    tolerance: { name: "keyword.operator.tolerance.torquil", match: "±|\\+/-|\\+-|/(?=\\s*[-−+]?[.\\d])" },
     clause: {
       name: "keyword.other.clause.torquil",
       match: `${EDGE.before}(?:${either(wordsWithin())})${EDGE.after}`,

@@ -8,11 +8,12 @@ import { otherUnit } from "./beside";
 import type { Decimal } from "./decimal";
 import { differenceUnit } from "./lookup";
 import { makeQuantity, type Quantity, type Shape } from "./quantity";
+import { isShare } from "./tolerance";
 import type { Unit } from "./unit";
 
 /**
- * The words around figures, as templates: `{0}` the first figure, `{1}` the second. A translation of the sheet
- * gives its own.
+ * The words around figures, as templates: `{0}` the first figure, `{1}` the second, `{2}` the third. A translation of
+ * the sheet gives its own.
  */
 export type QuantityWords = Readonly<
   Record<Shape | "range-over" | "range-under" | "range-between" | "beside", string>
@@ -30,6 +31,7 @@ export const sourceWords: QuantityWords = {
   over: "over {0}",
   under: "under {0}",
   tolerance: "{0}\u00a0±\u00a0{1}",
+  deviations: "{0}\u00a0{1}/{2}",
   about: "about {0}",
   beside: "{0} ({1})",
 };
@@ -83,36 +85,46 @@ export function formatQuantity(quantity: Quantity, style: QuantityStyle = {}): s
   const words = style.words ?? sourceWords;
   const [own, beside] = shown(quantity, style.units);
   const text = formatOne(own, words, style);
-  const both = beside === null ? text : fill(words.beside, text, formatOne(beside, words, style));
+  const both = beside === null ? text : fill(words.beside, [text, formatOne(beside, words, style)]);
   return style.plain ? unbind(both) : both;
 }
 
 /**
- * A quantity in another unit, each figure as exact as the writer meant it (see `convertTogether`); its text
- * is the plain spelling. Null where the kinds differ or nothing finite comes out.
+ * A quantity in another unit, each figure as exact as the writer meant it (see `convertTogether`); a share of the value stays the share it
+ * is. Its text is the plain spelling. Null where the kinds differ or nothing finite comes out.
  */
 export function convertQuantity(quantity: Quantity, unit: Unit): Quantity | null {
   const { shape, lowIncluded, highIncluded } = quantity;
   const figures = figuresOf(quantity);
-  const targets = figures.map((figure, index) => {
-    const target = shape === "tolerance" && index === 1 ? differenceUnit(unit) : unit;
+  const stays = (index: number): boolean => isDeviation(quantity, index) && isShareAt(figures, index);
+  const moved = figures.filter((_, index) => !stays(index));
+  const targets = moved.map((figure, index) => {
+    const target = index > 0 && shape !== "range" ? differenceUnit(unit) : unit;
     return [figure, target] as const;
   });
-  const [first, second] = convertTogether(targets) ?? [];
+  const converted = convertTogether(targets);
+  if (converted === null) return null;
+  const [first, second, third] = figures.map((figure, index) =>
+    stays(index) ? figure : (converted[moved.indexOf(figure)] as Amount),
+  );
   if (first === undefined) return null;
-  const made = { shape, first, lowIncluded, highIncluded, text: "", ...(second ? { second } : {}) };
-  const converted = makeQuantity(made);
-  return converted && { ...converted, text: formatQuantity(converted, { plain: true }) };
+  const further = { ...(second ? { second } : {}), ...(third ? { third } : {}) };
+  const made = makeQuantity({ shape, first, lowIncluded, highIncluded, text: "", ...further });
+  return made && { ...made, text: formatQuantity(made, { plain: true }) };
+}
+
+const isDeviation = ({ shape }: Quantity, index: number): boolean => shape !== "range" && index > 0;
+
+function isShareAt(figures: readonly Amount[], index: number): boolean {
+  const [nominal, figure] = [figures[0], figures[index]];
+  return nominal !== undefined && figure !== undefined && isShare(nominal, figure);
 }
 
 /** The same quantity in the unit of the other side: the writer's own if given, else worked out; or null. */
 export function inOtherUnits(quantity: Quantity): Quantity | null {
   if (quantity.other !== null) return quantity.other;
   const sizes = figuresOf(quantity).map((figure) => Math.abs(figure.si));
-  const unit = otherUnit(
-    quantity.unit,
-    quantity.shape === "tolerance" ? (sizes[0] ?? 0) : Math.max(...sizes),
-  );
+  const unit = otherUnit(quantity.unit, quantity.shape === "range" ? Math.max(...sizes) : (sizes[0] ?? 0));
   return unit === null ? null : convertQuantity(quantity, unit);
 }
 
@@ -125,22 +137,30 @@ function shown(quantity: Quantity, units: QuantityStyle["units"]): [Quantity, Qu
 
 /** The figures in the order they are written. */
 function figuresOf(quantity: Quantity): Amount[] {
-  const { shape, low, high, nominal, tolerance } = quantity;
+  const { shape, low, high, nominal, tolerance, deviations } = quantity;
   const written =
-    shape === "tolerance" ? [nominal, tolerance] : shape === "range" ? [low, high] : [nominal ?? low ?? high];
+    shape === "tolerance"
+      ? [nominal, tolerance]
+      : shape === "deviations"
+        ? [nominal, deviations?.upper ?? null, deviations?.lower ?? null]
+        : shape === "range"
+          ? [low, high]
+          : [nominal ?? low ?? high];
   return written.filter((figure) => figure !== null);
 }
 
 function formatOne(quantity: Quantity, words: QuantityWords, style: FigureStyle): string {
-  const [first, second] = figuresOf(quantity) as [Amount, Amount | undefined];
-  const lead =
-    second !== undefined && sharesUnit(first, second)
-      ? formatDecimal(first.decimal, style)
-      : formatAmount(first, style);
-  return fill(words[wordsKey(quantity)], lead, second === undefined ? "" : formatAmount(second, style));
+  const figures = figuresOf(quantity);
+  const texts = figures.map((figure, index) => {
+    const next = figures[index + 1];
+    return next !== undefined && sharesUnit(figure, next)
+      ? formatDecimal(figure.decimal, style)
+      : formatAmount(figure, style);
+  });
+  return fill(words[wordsKey(quantity)], texts);
 }
 
-/** Whether the unit stands once, behind the second figure: `44 to 50 N·m`, `90 ± 5 °C`, but `60° ± 5°`. */
+/** Whether the unit stands once, behind the last figure: `44 to 50 N·m`, `90 ± 5 °C`, `30 +3/-1 N·m`, but `60° ± 5°`. */
 function sharesUnit(first: Amount, second: Amount): boolean {
   if (first.parts !== undefined || second.parts !== undefined || first.unit.tight) return false;
   return first.unit === second.unit || differenceUnit(first.unit) === second.unit;
@@ -152,10 +172,13 @@ function wordsKey({ shape, lowIncluded, highIncluded }: Quantity): keyof Quantit
   return highIncluded ? "range-over" : "range-between";
 }
 
-function fill(template: string, first: string, second: string): string {
-  return template.replace(/\{([01])\}/g, (_, index) => (index === "0" ? first : second));
+function fill(template: string, texts: readonly string[]): string {
+  return template.replace(/\{([012])\}/g, (_, index) => texts[Number(index)] ?? "");
 }
 
 function unbind(text: string): string {
-  return text.replace(/\u00a0/g, " ").replace(/\u2212/g, "-");
+  return text
+    .replace(/\u202f\/\u202f/g, "/")
+    .replace(/\u00a0/g, " ")
+    .replace(/\u2212/g, "-");
 }

@@ -5,11 +5,22 @@
 
 import { type Amount, sameWithinRounding, slack } from "./amount";
 import { type Kind, sameDimension } from "./dimension";
-import { differenceUnit } from "./lookup";
-import { fromSi, toSi, type Unit } from "./unit";
+import { type Deviations, deviationFrom, isShare, movedBy } from "./tolerance";
+import type { Unit } from "./unit";
 
-/** How the figures are to be read: `47`, `44 to 50`, `at least`, `at most`, `over`, `under`, `47 ± 3`, `about`. */
-export type Shape = "exact" | "range" | "at-least" | "at-most" | "over" | "under" | "tolerance" | "about";
+/**
+ * How the figures are to be read: `47`, `44 to 50`, `at least`, `at most`, `over`, `under`, `47 ± 3`, `30 +3/-1`, `about`.
+ */
+export type Shape =
+  | "exact"
+  | "range"
+  | "at-least"
+  | "at-most"
+  | "over"
+  | "under"
+  | "tolerance"
+  | "deviations"
+  | "about";
 
 /** A quantity. */
 export interface Quantity {
@@ -23,10 +34,12 @@ export interface Quantity {
   /** Whether the limit itself still belongs to the quantity. */
   readonly lowIncluded: boolean;
   readonly highIncluded: boolean;
-  /** The value meant, for `exact`, `tolerance` and `about`. */
+  /** The value meant, for `exact`, `tolerance`, `deviations` and `about`. */
   readonly nominal: Amount | null;
-  /** For `tolerance` alone: the figure after ±, in a unit that measures a difference. */
+  /** For `tolerance` alone: the figure after ±, in a unit that measures a difference, or a share of the value in per cent. */
   readonly tolerance: Amount | null;
+  /** For `deviations` alone, in such units too. */
+  readonly deviations: Deviations | null;
   /** As it stands in the source. */
   readonly text: string;
   /** The value in brackets behind it. */
@@ -36,10 +49,12 @@ export interface Quantity {
 /** What a reader of the source has in hand to make a quantity. */
 export interface Written {
   readonly shape: Shape;
-  /** The value, the limit, the lower end, or the figure before ±. */
+  /** The value, the limit, the lower end, or the figure before the tolerance. */
   readonly first: Amount;
-  /** The upper end, or the figure after ±. */
+  /** The upper end, the figure after ±, or the upper deviation. */
   readonly second?: Amount;
+  /** The lower deviation. */
+  readonly third?: Amount;
   /** False for `over 0.55 to 0.65 mm`. Only read for a range. */
   readonly lowIncluded?: boolean;
   readonly highIncluded?: boolean;
@@ -51,13 +66,11 @@ export interface Written {
 export const aboutShare = 0.1;
 
 /**
- * A quantity from its figures. Null where a range or a tolerance lacks its second figure, or the two figures
- * are of different kinds. Ends that are the wrong way round are kept as written.
+ * A quantity from its figures. Null where a range or a tolerance lacks a figure, or the figures are of different kinds. Ends and
+ * deviations that are the wrong way round are kept as written.
  */
 export function makeQuantity(written: Written): Quantity | null {
-  const { shape, first, second, text, other = null } = written;
-  const twoFigures = shape === "range" || shape === "tolerance";
-  if (twoFigures && (second === undefined || !comparable(first, second, shape))) return null;
+  const { shape, first, second, third, text, other = null } = written;
   const base: Quantity = {
     shape,
     kind: first.unit.kind,
@@ -68,14 +81,18 @@ export function makeQuantity(written: Written): Quantity | null {
     highIncluded: true,
     nominal: null,
     tolerance: null,
+    deviations: null,
     text,
     other,
   };
-  if (shape === "range" && second !== undefined) {
+  if (shape === "range") {
+    if (second === undefined || !sameDimension(first.unit.kind, second.unit.kind)) return null;
     const { lowIncluded = true, highIncluded = true } = written;
     return { ...base, low: first, high: second, lowIncluded, highIncluded };
   }
-  if (shape === "tolerance" && second !== undefined) return withTolerance(base, first, second);
+  if (shape === "tolerance") return second === undefined ? null : withTolerance(base, first, second);
+  if (shape === "deviations")
+    return second === undefined || third === undefined ? null : withDeviations(base, first, second, third);
   if (shape === "at-least" || shape === "over") return { ...base, low: first, lowIncluded: shape !== "over" };
   if (shape === "at-most" || shape === "under") {
     return { ...base, high: first, highIncluded: shape !== "under" };
@@ -84,26 +101,18 @@ export function makeQuantity(written: Written): Quantity | null {
   return { ...base, low: first, high: first, nominal: first };
 }
 
-function comparable(first: Amount, second: Amount, shape: Shape): boolean {
-  const kind = shape === "tolerance" ? differenceUnit(second.unit).kind : second.unit.kind;
-  const wanted = shape === "tolerance" ? differenceUnit(first.unit).kind : first.unit.kind;
-  return sameDimension(kind, wanted);
+function withTolerance(base: Quantity, nominal: Amount, written: Amount): Quantity | null {
+  const tolerance = deviationFrom(nominal, written);
+  if (tolerance === null) return null;
+  const low = movedBy(nominal, tolerance, -1);
+  return { ...base, nominal, tolerance, low, high: movedBy(nominal, tolerance, 1) };
 }
 
-function withTolerance(base: Quantity, nominal: Amount, written: Amount): Quantity {
-  const unit = differenceUnit(written.unit);
-  const si = toSi(written.decimal.value, unit);
-  const tolerance: Amount = unit === written.unit ? written : { decimal: written.decimal, unit, si };
-  const limit = (by: number): Amount => movedBy(nominal, tolerance, by);
-  return { ...base, nominal, tolerance, low: limit(-si), high: limit(si) };
-}
-
-/** The nominal figure moved by a difference in SI units, with the digits of the finer of the two figures. */
-function movedBy(nominal: Amount, tolerance: Amount, by: number): Amount {
-  const si = nominal.si + by;
-  const value = fromSi(si, nominal.unit);
-  const digits = Math.max(nominal.decimal.digits, tolerance.decimal.digits);
-  return { decimal: { text: String(Number(value.toFixed(9))), value, digits }, unit: nominal.unit, si };
+function withDeviations(base: Quantity, nominal: Amount, above: Amount, below: Amount): Quantity | null {
+  const [upper, lower] = [deviationFrom(nominal, above, "+"), deviationFrom(nominal, below, "-")];
+  if (upper === null || lower === null) return null;
+  const [low, high] = [movedBy(nominal, lower, 1), movedBy(nominal, upper, 1)];
+  return { ...base, nominal, deviations: { upper, lower }, low, high };
 }
 
 /** Whether an SI value lies within the quantity's limits. False for a value that is not a number. */
@@ -139,12 +148,26 @@ export function limitsEmpty({ low, high, lowIncluded, highIncluded }: Quantity):
 
 /**
  * Whether a quantity and the one in brackets behind it say the same within rounding: the same shape, and
- * every figure one step of the coarser one's last digit or less apart.
+ * every figure one step of the coarser one's last digit or less apart. A tolerance in per cent is the same share in any unit.
  */
 export function quantitiesAgree(a: Quantity, b: Quantity): boolean {
   const sides = a.lowIncluded === b.lowIncluded && a.highIncluded === b.highIncluded;
-  if (a.shape !== b.shape || !sides || !sameDimension(a.kind, b.kind)) return false;
+  if (shapeSaid(a) !== shapeSaid(b) || !sides || !sameDimension(a.kind, b.kind)) return false;
+  const [mine, yours] = [sharesOf(a), sharesOf(b)];
+  if (mine !== null && yours !== null)
+    return mine.every((share, i) => share === yours[i]) && figuresAgree(a.nominal, b.nominal);
   return figuresAgree(a.low, b.low) && figuresAgree(a.high, b.high) && figuresAgree(a.nominal, b.nominal);
+}
+
+/** `30 +3/-3` says the same as `30 ± 3`. */
+export const shapeSaid = ({ shape }: Pick<Quantity, "shape">): Shape =>
+  shape === "deviations" ? "tolerance" : shape;
+
+/** The lower and the upper deviation where both are shares of the value. */
+function sharesOf({ nominal, tolerance, deviations }: Quantity): readonly number[] | null {
+  const [lower, upper] = tolerance ? [tolerance, tolerance] : [deviations?.lower, deviations?.upper];
+  if (!nominal || !lower || !upper || !isShare(nominal, lower) || !isShare(nominal, upper)) return null;
+  return [tolerance ? -lower.si : lower.si, upper.si];
 }
 
 function figuresAgree(a: Amount | null, b: Amount | null): boolean {

@@ -3,6 +3,9 @@ export const MEANT: Readonly<Record<string, readonly string[]>> = {
   torque: [
     "safety: Tightening of “Pump sprocket bolt”: “40 N·m then 90°” → “45 N·m then 90°” | higher by 12.5 % | touches “Renew the injection-pump belt”: step 17, “Pump shaft end float”",
   ],
+  "tolerance given": [
+    "safety: Tightening of “Pump sprocket bolt”: “40 N·m then 90°” → “40 +3/-1 N·m then 90°” | wider than before | touches “Renew the injection-pump belt”: step 17, “Pump shaft end float”",
+  ],
   angle: [
     "safety: Tightening of “Pump sprocket bolt”: “40 N·m then 90°” → “40 N·m then 60°” | lower by 33.3 % | touches “Renew the injection-pump belt”: step 17, “Pump shaft end float”",
   ],

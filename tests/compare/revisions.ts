@@ -30,6 +30,7 @@ const LEAKS = / {4}check belt-oil[\s\S]*?\n {4}}\n/.exec(FLAGSHIP[PROCEDURE] ?? 
 
 export const REVISIONS: Readonly<Record<string, Record<string, string>>> = {
   torque: machine("stage   snug 40 N·m", "stage   snug 45 N·m"),
+  "tolerance given": machine("stage   snug 40 N·m", "stage   snug 40 +3/-1 N·m"),
   angle: machine("stage   final 90°", "stage   final 60°"),
   "stage added": machine("    stage   final 90°\n", "    stage   final 90°\n    stage   last 30°\n"),
   order: machine("tighten 22 N·m  crosswise", "tighten 22 N·m  from the middle out"),

@@ -12,6 +12,7 @@ import {
   fastenerFacts,
   headerOf,
   kitsOf,
+  leverageOf,
   possibleOutcomes,
   readEntry,
   toolFacts,
@@ -133,10 +134,25 @@ test("a caution has its three parts", () => {
   });
 });
 
+test("an adapter's figures for the balance of moments", () => {
+  const leverage = (clause: string) => {
+    const { adapter } = toolFacts(first(`tool w "Wrench" ${clause}`));
+    return adapter && leverageOf(adapter);
+  };
+  expect(leverage("in-line 50 mm wrench 400 mm")).toEqual([0.4, 0.05, 0]);
+  expect(leverage("angled 50 mm at 90° wrench 400 mm")?.[2]).toBeCloseTo(Math.PI / 2, 12);
+  expect(leverage("angled 50 mm at 40 to 50° wrench 400 mm")).toBeNull();
+  expect(leverage("angled 50 mm at 45 mm wrench 400 mm")).toBeNull();
+  expect(leverage("at right angle")).toBeNull();
+});
+
 test("a tool's range, adapter and alternatives", () => {
   expect(
     toolFacts(first(`tool w "Wrench" 10 to 100 N·m in-line 50 mm wrench 400 mm or other`)),
-  ).toMatchObject({ inLine: { lever: { kind: "length" } }, alternative: [{ name: "other" }] });
+  ).toMatchObject({
+    adapter: { lever: { kind: "length" }, angle: "in-line" },
+    alternative: [{ name: "other" }],
+  });
 });
 
 test("a quantity that cannot be read is null and says why", () => {

@@ -11,8 +11,9 @@ function contents(text: string): SlotContent[] {
 const figures = (all: readonly RawFigure[]): string =>
   all.map((f) => `${f.number}|${f.unit ?? ""}`).join(" ");
 
-function words({ relation, first, second, tolerance, other }: RawQuantity): string {
+function words({ relation, first, second, tolerance, deviations, other }: RawQuantity): string {
   const more = [
+    deviations ? figures(deviations) : "",
     second.length > 0 ? `to ${figures(second)}` : "",
     tolerance.length > 0 ? `± ${figures(tolerance)}` : "",
   ];
@@ -36,6 +37,15 @@ describe("quantities", () => {
     ["47 N·m (35 lb·ft)", "exact 47|N·m (exact 35|lb·ft)"],
     ["47 ± 3 N·m", "exact 47| ± 3|N·m"],
     ["47 +/- 3 N·m", "exact 47| ± 3|N·m"],
+    ["30 +3/-1 N·m", "exact 30| +3| -1|N·m"],
+    ["30 +3 −1 N·m", "exact 30| +3| -1|N·m"],
+    ["30+3/-1Nm", "exact 30| +3| -1|Nm"],
+    ["0.10 +.05/−0 mm", "exact 0.10| +.05| -0|mm"],
+    ["20 -0.02/-0.04 mm", "exact 20| -0.02| -0.04|mm"],
+    ["60° +5°/-3°", "exact 60|° +5|° -3|°"],
+    ["30 N·m ± 10 %", "exact 30|N·m ± 10|%"],
+    ["230 V +6/-10%", "exact 230|V +6| -10|%"],
+    ["30 +3/-1 N·m (22 +2/-1 lb·ft)", "exact 30| +3| -1|N·m (exact 22| +2| -1|lb·ft)"],
     ["60°", "exact 60|°"],
     ["60 º", "exact 60|º"],
     ["1/6 turn", "exact 1/6|turn"],
@@ -140,6 +150,28 @@ describe("problems", () => {
 
   test.each([
     ["limit 0,05 to 0,15 mm", "decimal-comma", "0,05", "limit 0.05 to 0.15 mm"],
+    ["limit 30 +3,5/-1,5 mm", "decimal-comma", "+3,5", "limit 30 +3.5/-1.5 mm"],
+    ["limit 20-25 mm", "range-by-dash", "20-25", "limit 20 to 25 mm"],
+    ["limit 20–25 mm", "range-by-dash", "20–25", "limit 20 to 25 mm"],
+    ["limit 20 – 25 mm", "range-by-dash", "20 – 25", "limit 20 to 25 mm"],
+    ["limit 30 + 3 / - 1 mm", "deviations", "+ 3 / - 1", "limit 30 +3/-1 mm"],
+    ["limit 30 +3/–1 mm  held for 5 min", "deviations", "+3/–1", "limit 30 +3/-1 mm  held for 5 min"],
+    ["limit 30 ±3/-1 mm", "deviations", "±3/-1", "limit 30 +3/-1 mm"],
+    ["limit 30 +3, -1 mm", "deviations", "+3, -1", "limit 30 +3/-1 mm"],
+    ["limit 30 +3/0 mm", "deviations", "+3/0", "limit 30 +3/-0 mm"],
+    ["limit 30 0/-3 mm", "deviations", "0/-3", "limit 30 +0/-3 mm"],
+    ["limit 30 ± 10 % mm", "share-before-unit", "30 ± 10 % mm", "limit 30 mm ± 10 %"],
+    ["limit 30 +10/-5% mm", "share-before-unit", "30 +10/-5% mm", "limit 30 mm +10/-5%"],
+    ["limit (30 ± 3) mm", "tolerance-in-brackets", "(30 ± 3)", "limit 30 ± 3 mm"],
+    ["limit 30 +3 mm", "one-deviation", "+3 mm", undefined],
+    ["limit 30 mm -3 mm", "one-deviation", "-3 mm", undefined],
+    ["limit at least 30 ± 3 mm", "second-limit", "±", undefined],
+    ["limit 30 to 40 ± 3 mm", "second-limit", "±", undefined],
+    ["limit 30 ± 3 to 40 mm", "second-limit", "to", undefined],
+    ["limit about 30 +3/-1 mm", "second-limit", "+3", undefined],
+    ["limit 30 +3/-1 mm  hold for 5 min", "not-understood-near", "hold", "limit 30 +3/-1 mm  held for 5 min"],
+    ["limit +3 mm", "stray-sign", "+3", undefined],
+    ["remove belt / cover", "stray-sign", "/", undefined],
     ["weight 4,5 kg", "decimal-comma", "4,5", "weight 4.5 kg"],
     ["tigthen bolts", "unknown-word-near", "tigthen", "tighten bolts"],
     ["xylophone bolts", "unknown-word", "xylophone", undefined],

@@ -1,6 +1,14 @@
 /** The usual form of a text: what it looks like, that it says the same, and that printing it again changes nothing. */
 import { describe, expect, test } from "vitest";
-import { type Document, formatDocument, formatLines, isBlock, type Node, readDocument } from "../../grammar";
+import {
+  type Document,
+  formatDocument,
+  formatLines,
+  isBlock,
+  type Node,
+  parseLine,
+  readDocument,
+} from "../../grammar";
 import { spellUnit } from "../../server/project/spelling";
 import { randomBreak, withBreak } from "../support/breaks";
 import { cleanExamples } from "../support/examples";
@@ -37,6 +45,13 @@ describe("a line", () => {
   test.each([
     ["tighten 47Nm(35ft-lb)", "  tighten 47 N·m (35 lb·ft)"],
     ["tighten 47±3 N.m", "  tighten 47 ± 3 N·m"],
+    ["tighten 47+/-3 N.m", "  tighten 47 ± 3 N·m"],
+    ["tighten 47 +- 3 Nm", "  tighten 47 ± 3 N·m"],
+    ["tighten 30 +3 −1 Nm", "  tighten 30 +3/-1 N·m"],
+    ["tighten 30+3 / -1 Nm(22 +2 -1 ft-lb)", "  tighten 30 +3/-1 N·m (22 +2/-1 lb·ft)"],
+    ["tighten 60 ° +5 deg −3deg", "  tighten 60° +5°/-3°"],
+    ["tighten 30Nm±10%", "  tighten 30 N·m ± 10 %"],
+    ["tighten 30Nm +10 %/-5 percent", "  tighten 30 N·m +10 %/-5 %"],
     ["tighten 60 °", "  tighten 60°"],
     ["stage final 90deg", "  stage   final 90°"],
     ["thread M12x1.25", "  thread  M12 x 1.25"],
@@ -50,6 +65,30 @@ describe("a line", () => {
     ["grip 20 smoots", "  grip    20 smoots"],
     ["dry", "  dry"],
   ])("in a fastener: %s", (line, expected) => expect(lineIn('fastener f "F"', line)).toBe(expected));
+
+  test("a tolerance in the usual form is left as it is, and says the same as what it was made of", () => {
+    const meaning = (line: string): string =>
+      JSON.stringify(parseLine(line.trim()).statement?.phrases, (key, value) =>
+        /span|parts|^start$|^end$/i.test(key)
+          ? undefined
+          : key === "unit" && value
+            ? spellUnit(value)?.print
+            : value,
+      );
+    for (const upper of ["+3", "+.5", "+1/4", "+0", "-0.02"])
+      for (const lower of ["-1", "−0.25", "-0", "-1 1/2", "-3 N·m"])
+        for (const [from, between, to] of [
+          ["30 ", "/", " Nm"],
+          ["30", " ", "Nm"],
+          ["30 N.m ", " / ", " %"],
+        ]) {
+          const line = `tighten ${from}${upper}${between}${lower}${lower.endsWith("m") ? "" : to}`;
+          const once = lineIn('fastener f "F"', line);
+          expect(lineIn('fastener f "F"', once.trim())).toBe(once);
+          expect(meaning(once)).toBe(meaning(line).replaceAll("−", "-"));
+          expect(parseLine(line).problems).toEqual([]);
+        }
+  });
 
   test("the keyword's column is that of the kind of block", () => {
     expect(lineIn('part p "P"', "behind guard")).toBe("  behind   guard");

@@ -26,7 +26,7 @@ function exercise(text: string): string {
 }
 
 const pieces = fc.constantFrom(
-  ...'{ } { } " , . / // ( ) ± ° -70 1/2-13 2026-11-20 M12x1.25 8.8 N·m 47 at least to with remove step section machine'.split(
+  ...'{ } { } " , . / // ( ) ± +3 -1 % ° -70 1/2-13 2026-11-20 M12x1.25 8.8 N·m 47 at least to with remove step section machine'.split(
     " ",
   ),
   " ",

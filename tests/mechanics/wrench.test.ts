@@ -20,7 +20,19 @@ describe("an adapter", () => {
     expect(settingShare(16, 2, Math.PI)).toBeCloseTo(16 / 14, 12);
   });
 
-  // A workshop manual of an army: effective lever = wrench + adapter × cos of the angle.
+  // TM 9-2350-261-20-1, page 2-29 (40 lb·ft, 12 in, 4 in) and TM 1-1500-204-23-9, figure 8-16 (300 lb·in, 10 in, 4 in): in line. A published
+  // table of settings by angle (calculator.city, torque wrench extension: 100 lb·ft, 18 in, 3 in): 0°, 45°, 90°.
+  it.each([
+    [40, 12, 4, 0, 30, 2],
+    [300, 10, 4, 0, 214, 0],
+    [100, 18, 3, 0, 85.71, 2],
+    [100, 18, 3, 45, 89.46, 2],
+    [100, 18, 3, 90, 100, 12],
+  ])("%d wanted, lever %d, reach %d at %d°: set %d", (wanted, lever, reach, degrees, set, digits) => {
+    expect(wanted * (settingShare(lever, reach, (degrees * Math.PI) / 180) ?? 0)).toBeCloseTo(set, digits);
+  });
+
+  // TM 9-254, chapter 4, “Angled Extension”: effective lever = wrench + adapter × cos of the angle.
   it.each([30, 45, 60, 120])("at %d degrees only what it reaches along the wrench counts", (degrees) => {
     const angle = (degrees * Math.PI) / 180;
     expect(settingShare(0.4, 0.1, angle)).toBeCloseTo(0.4 / (0.4 + 0.1 * Math.cos(angle)), 12);
@@ -34,6 +46,8 @@ describe("an adapter", () => {
     [0.4, Number.NaN, 0],
     [0.4, 0.1, Number.NaN],
     [0.4, 0.1, Number.POSITIVE_INFINITY],
+    [0.4, 0.1, 1.5 * Math.PI],
+    [0.4, 0.1, -4],
     [0.1, 0.2, Math.PI],
     [Number.POSITIVE_INFINITY, 0.1, 0],
     [1e308, 1e308, 0],

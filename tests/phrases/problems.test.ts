@@ -60,6 +60,43 @@ describe("read aloud", () => {
       "remove belt }",
       "The “}” is not in its place. An opening brace stands last on its line, a closing one alone on its line.",
     ],
+    ["tighten 20-25 N·m", "A range is written with “to”: 20 to 25, not 20-25. Write “tighten 20 to 25 N·m”."],
+    [
+      "tighten 30 ± 10 % N·m",
+      "The unit stands behind its number, before a tolerance in per cent: 30 N·m ± 10 %, not 30 ± 10 % N·m. Write “tighten 30 N·m ± 10 %”.",
+    ],
+    [
+      "tighten (30 ± 3) N·m",
+      "A value and its tolerance need no brackets: 30 ± 3. Write “tighten 30 ± 3 N·m”.",
+    ],
+    [
+      "tighten 30 N·m + 3 / - 1",
+      "A tolerance with two sides is written +3/-1, not + 3 / - 1. Write “tighten 30 N·m +3/-1”.",
+    ],
+    [
+      "tighten 30 N·m +3/0",
+      "A tolerance with two sides is written +3/-0, not +3/0. Write “tighten 30 N·m +3/-0”.",
+    ],
+    [
+      "tighten 30 N·m +3",
+      "“+3” says how far the value may lie on one side alone. Say both sides, such as +3/-0; for as far either way write ±.",
+    ],
+    [
+      "limit at most 30 ± 3 mm",
+      "“±” sets a second limit beside “at most”. Write a value with its tolerance, or a range, or a bound; not two of them.",
+    ],
+    [
+      "tighten NaN N·m",
+      "“N·m” is not understood here, after “NaN”. What may follow: to, while turning, crosswise, from the middle out, order, on its wheels, with, by, watched by, never, within, holding. Anything else stands on a line of its own.",
+    ],
+    [
+      "tighten 1e308 N·m",
+      "“N·m” is not understood here, after “e308”. What may follow: crosswise, from the middle out, order, while turning, on its wheels, only on. Anything else stands on a line of its own.",
+    ],
+    [
+      "tighten Infinity N·m",
+      "“N·m” is not understood here, after “Infinity”. What may follow: to, while turning, crosswise, from the middle out, order, on its wheels, with, by, watched by, never, within, holding. Anything else stands on a line of its own.",
+    ],
   ])("%s", (line, words) => expect(said(line)).toEqual([words]));
 });
 
@@ -75,7 +112,22 @@ describe("every message", () => {
     line.replace(/ [^ ]*$/, ""),
     line.replace(/ [^ ]*$/, " ;"),
   ]);
-  const texts = [...broken, ...cut, "{", "weight 4,5 kg", `remove ${"x".repeat(20_000)}`];
+  const tolerances = [
+    "30 N·m + 3 / - 1",
+    "20-25 N·m",
+    "30 N·m +3",
+    "at most 30 ± 3 N·m",
+    "30 ± 10 % N·m",
+    "(30 ± 3) N·m",
+  ];
+  const texts = [
+    ...broken,
+    ...cut,
+    ...tolerances.map((one) => `tighten ${one}`),
+    "{",
+    "weight 4,5 kg",
+    `remove ${"x".repeat(20_000)}`,
+  ];
 
   test("has words, filled in, for a person and short", () => {
     for (const text of texts)

@@ -1,5 +1,6 @@
 /** Quantities: shapes, limits, agreement, and how they are spelled. */
 import { describe, expect, test } from "vitest";
+import type { Amount } from "../../server/units/amount";
 import {
   convertQuantity,
   formatAmount,
@@ -42,6 +43,42 @@ describe("makeQuantity", () => {
     expect(made.tolerance?.unit.id).toBe("°C difference");
     expect(made.low?.si).toBeCloseTo(358.15, 9);
     expect(made.high?.si).toBeCloseTo(368.15, 9);
+  });
+
+  const ends = ({ low, high }: { low: Amount | null; high: Amount | null }) => [
+    low?.decimal.text,
+    high?.decimal.text,
+  ];
+  const sides = (first: string, upper: string, lower: string) =>
+    quantity("deviations", first, upper, { third: amount(lower) });
+
+  test("of 30 +3/-1 N·m the limits are 29 and 33, and both deviations may lie on one side", () => {
+    expect(ends(sides("30 N·m", "+3 N·m", "-1 N·m"))).toEqual(["29", "33"]);
+    expect(ends(sides("20 mm", "-0.020 mm", "-0.041 mm"))).toEqual(["19.959", "19.98"]);
+    expect(ends(sides("0.10 mm", "+0.05 mm", "-0 mm"))).toEqual(["0.1", "0.15"]);
+    expect(ends(sides("20 °C", "+9 °F", "-9 °F"))).toEqual(["15", "25"]);
+  });
+
+  test("a tolerance in per cent is a share of the value; of a percentage it is points; of a temperature it is nothing", () => {
+    expect(ends(quantity("tolerance", "30 N·m", "10 %"))).toEqual(["27", "33"]);
+    expect(ends(quantity("tolerance", "33 N·m", "10 %"))).toEqual(["29.7", "36.3"]);
+    expect(ends(sides("230 V", "+6 %", "-10 %"))).toEqual(["207", "243.8"]);
+    expect(ends(quantity("tolerance", "60 %", "5 %"))).toEqual(["55", "65"]);
+    expect(ends(quantity("tolerance", "-10 mm", "10 %"))).toEqual(["-11", "-9"]);
+    const share = { shape: "tolerance", first: amount("20 °C"), second: amount("10 %"), text: "" } as const;
+    expect(makeQuantity(share)).toBeNull();
+  });
+
+  test("nonsense keeps its figures and is told apart: reversed, of two kinds, without the second side", () => {
+    expect(limitsReversed(sides("30 N·m", "+1 N·m", "+3 N·m"))).toBe(true);
+    expect(limitsReversed(sides("30 N·m", "-1 N·m", "+3 N·m"))).toBe(true);
+    expect(limitsReversed(sides("30 N·m", "+3 N·m", "+1 N·m"))).toBe(false);
+    expect(ends(sides("30 N·m", "+3 N·m", "-40 N·m"))).toEqual(["-10", "33"]);
+    expect(ends(quantity("tolerance", "30 N·m", "200 %"))).toEqual(["-30", "90"]);
+    expect(ends(quantity("tolerance", "30 N·m", "0 %"))).toEqual(["30", "30"]);
+    const [first, second] = [amount("30 N·m"), amount("+3 N·m")];
+    expect(makeQuantity({ shape: "deviations", first, second, text: "" })).toBeNull();
+    expect(makeQuantity({ shape: "deviations", first, second, third: amount("-1 mm"), text: "" })).toBeNull();
   });
 
   test.each(["range", "tolerance"] as const)(
@@ -122,6 +159,24 @@ describe("quantitiesAgree", () => {
     [quantity("range", "0.50 mm", "1.20 mm"), quantity("range", "0.020 in", "0.057 in"), false],
     [quantity("tolerance", "47 N·m", "3 N·m"), quantity("tolerance", "35 lb·ft", "2 lb·ft"), true],
     [quantity("tolerance", "47 N·m", "3 N·m"), quantity("tolerance", "35 lb·ft", "4 lb·ft"), false],
+    [
+      quantity("deviations", "30 N·m", "+3 N·m", { third: amount("-1 N·m") }),
+      quantity("deviations", "22 lb·ft", "+2 lb·ft", { third: amount("-1 lb·ft") }),
+      true,
+    ],
+    [
+      quantity("deviations", "30 N·m", "+3 N·m", { third: amount("-1 N·m") }),
+      quantity("deviations", "22 lb·ft", "+4 lb·ft", { third: amount("-1 lb·ft") }),
+      false,
+    ],
+    [
+      quantity("deviations", "47 N·m", "+3 N·m", { third: amount("-3 N·m") }),
+      quantity("tolerance", "35 lb·ft", "2 lb·ft"),
+      true,
+    ],
+    [quantity("tolerance", "47 N·m", "10 %"), quantity("tolerance", "35 lb·ft", "10 %"), true],
+    [quantity("tolerance", "47 N·m", "10 %"), quantity("tolerance", "35 lb·ft", "12 %"), false],
+    [quantity("tolerance", "30 N·m", "10 %"), quantity("tolerance", "22 lb·ft", "2 lb·ft"), true],
     [quantity("at-least", "0.50 mm"), quantity("at-least", "0.020 in"), true],
     [quantity("at-least", "0.50 mm"), quantity("over", "0.020 in"), false],
     [quantity("exact", "90 °C"), quantity("exact", "194 °F"), true],
@@ -146,6 +201,23 @@ describe("formatQuantity", () => {
     ["20 ± 0.5 mm (0.787 ± 0.020 in)", quantity("tolerance", "20 mm", "0.5 mm")],
     ["90 ± 5 °C (194 ± 9 °F)", quantity("tolerance", "90 °C", "5 °C")],
     ["60° ± 5°", quantity("tolerance", "60°", "5°")],
+    // Each deviation as coarse as it was meant (worked out by hand: 30 N·m = 22.1, 3 = 2.2, 1 = 0.7 lb·ft; 0.05 mm = 0.0020 in).
+    [
+      "30 +3/-1 N·m (22 +2/-1 lb·ft)",
+      quantity("deviations", "30 N·m", "+3 N·m", { third: amount("-1 N·m") }),
+    ],
+    [
+      "0.10 +0.05/-0 mm (0.004 +0.002/-0.000 in)",
+      quantity("deviations", "0.10 mm", "+0.05 mm", { third: amount("-0 mm") }),
+    ],
+    [
+      "20 -0.020/-0.041 mm (0.7874 -0.0008/-0.0016 in)",
+      quantity("deviations", "20 mm", "-0.020 mm", { third: amount("-0.041 mm") }),
+    ],
+    ["20 +5/-3 °C (68 +9/-5 °F)", quantity("deviations", "20 °C", "+5 °C", { third: amount("-3 °C") })],
+    ["60° +5°/-3°", quantity("deviations", "60°", "+5°", { third: amount("-3°") })],
+    ["47 N·m ± 10 % (35 lb·ft ± 10 %)", quantity("tolerance", "47 N·m", "10 %")],
+    ["230 V +6/-10 %", quantity("deviations", "230 V", "+6 %", { third: amount("-10 %") })],
     ["at least 0.5 mm (at least 0.02 in)", quantity("at-least", "0.5 mm")],
     ["at most 2.5 bar (at most 36 psi)", quantity("at-most", "2.5 bar")],
     ["under 40 °C (under 104 °F)", quantity("under", "40 °C")],
@@ -174,6 +246,8 @@ describe("formatQuantity", () => {
   test("a line never parts a figure from its unit or from ±", () => {
     expect(formatQuantity(quantity("tolerance", "47 N·m", "3 N·m"))).toBe("47\u00a0±\u00a03\u00a0N·m");
     expect(formatQuantity(quantity("range", "0.5 mm", "1.2 mm"))).toBe("0.5 to 1.2\u00a0mm");
+    const sided = quantity("deviations", "30 N·m", "+3 N·m", { third: amount("-1 N·m") });
+    expect(formatQuantity(sided)).toBe("30\u00a0+3/\u22121\u00a0N·m");
     expect(formatAmount(amount("1 1/2 turns"))).toBe("1\u00a01/2\u00a0turns");
     expect(formatAmount(amount("60 deg"))).toBe("60°");
   });
