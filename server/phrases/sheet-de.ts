@@ -41,7 +41,7 @@ export const de: Record<SheetWord, string> = {
   "head.fluids": "Betriebsflüssigkeiten",
   "head.temporaries": "Vorübergehend Eingesetztes: alles muss wieder heraus",
   "head.tightening": "Anziehen",
-  "head.drawings": "Zeichnungen",
+  "head.ways": "Wege durch die Arbeit",
   "head.values": "Festzuhaltende Messwerte",
   "head.record": "Arbeitsnachweis",
   "head.sign-off": "Abzeichnung",

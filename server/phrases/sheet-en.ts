@@ -39,7 +39,7 @@ export const en = {
   "head.fluids": "Fluids",
   "head.temporaries": "Temporary items: each must come out again",
   "head.tightening": "Tightening",
-  "head.drawings": "Drawings",
+  "head.ways": "Ways through the work",
   "head.values": "Values to record",
   "head.record": "Job record",
   "head.sign-off": "Sign-off",

@@ -37,7 +37,7 @@ export const es: Record<SheetWord, string> = {
   "head.fluids": "Fluidos",
   "head.temporaries": "Elementos provisionales: hay que retirarlos todos",
   "head.tightening": "Apriete",
-  "head.drawings": "Dibujos",
+  "head.ways": "Caminos del trabajo",
   "head.values": "Valores que se anotan",
   "head.record": "Registro del trabajo",
   "head.sign-off": "Firmas",

@@ -38,7 +38,7 @@ export const fr: Record<SheetWord, string> = {
   "head.fluids": "Fluides",
   "head.temporaries": "Éléments provisoires\u00a0: chacun doit être retiré",
   "head.tightening": "Serrage",
-  "head.drawings": "Dessins",
+  "head.ways": "Chemins du travail",
   "head.values": "Valeurs à consigner",
   "head.record": "Relevé d'intervention",
   "head.sign-off": "Visas",

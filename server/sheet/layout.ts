@@ -65,7 +65,7 @@ function nodes(sheet: Sheet, block: Block): Node[] {
       return block.drawings.length === 0
         ? []
         : [
-            listHeading(language, block, "head.drawings"),
+            listHeading(language, block, "head.ways"),
             ...block.drawings.map((one) => drawing(language, one)),
           ];
     case "section":

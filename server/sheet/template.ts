@@ -76,11 +76,12 @@ export const TEMPLATE = `${ATOMS}
   )
 }
 
-#let line-node(n, w) = {
+// What stands right before a drawing stays with it.
+#let line-node(n, w, sticky: false) = {
   if n.look == "act" {
     let long = n.atoms.map(words-of).join("", default: "").len() > 2000
     let boxed = n.atoms.any(a => a.kind in ("chip", "tick"))
-    block(width: 100%, above: 3.7mm, below: if boxed { 4.4mm } else { 3.7mm }, breakable: long, grid(
+    block(width: 100%, above: 3.7mm, below: if boxed { 4.4mm } else { 3.7mm }, breakable: long, sticky: sticky, grid(
       columns: (5.5mm, 1fr),
       strong(n.mark),
       { here-is(n); par(leading: if boxed { 0.95em } else { 0.62em }, atoms(n.atoms, w - 5.5mm)) },
@@ -128,7 +129,10 @@ export const TEMPLATE = `${ATOMS}
   })
 }
 
-#let node(n, w) = {
+#let node(n, w, sticky: false) = {
+  let nodes(all, w) = for (i, one) in all.enumerate() {
+    node(one, w, sticky: i + 1 < all.len() and all.at(i + 1).kind == "drawing")
+  }
   if n.kind == "heading" {
     barred(n, if n.look == "section" {
       block(sticky: true, above: 7mm, below: 3.5mm, width: 100%, fill: ink, inset: (x: 2.4mm, y: 1.9mm),
@@ -140,7 +144,7 @@ export const TEMPLATE = `${ATOMS}
     })
   }
   else if n.kind == "facts" { facts(n, w) }
-  else if n.kind == "line" { barred(n, line-node(n, w)) }
+  else if n.kind == "line" { barred(n, line-node(n, w, sticky: sticky)) }
   else if n.kind == "table" { barred(n, table-node(n, w)) }
   else if n.kind == "panel" { barred(n, panel(n, w)) }
   else if n.kind == "picture" { barred(n, picture(n, w)) }
@@ -156,7 +160,7 @@ export const TEMPLATE = `${ATOMS}
         here-is(n)
         par(leading: 0.9em, hanging-indent: if n.look == "each" { 0mm } else { 4.8mm }, atoms(n.head, inner))
       })
-      for child in n.body { node(child, inner) }
+      nodes(n.body, inner)
     }))
   }
   else if n.kind == "step" {
@@ -175,7 +179,7 @@ export const TEMPLATE = `${ATOMS}
           fit-heading(n.title, 28)
         })) #label(n.id)]
       }, tick-box("large")))
-      block(width: 100%, inset: (left: 9.5mm), above: 0mm, for child in n.body { node(child, inner) })
+      block(width: 100%, inset: (left: 9.5mm), above: 0mm, nodes(n.body, inner))
     }))
   }
 }

@@ -19,10 +19,10 @@ const NAMES = ["marine-generator", "tractor", "trailer-hub", "loader", "cargo-bi
 /** The drawings at the place of the work. */
 const drawings = (sheet: Sheet): readonly Drawing[] => all(sheet, "drawing");
 
-/** Those before the work as well, in the order of the sheet. */
+/** Those of the ways at the end as well, in the order of the sheet. */
 const everyDrawing = (sheet: Sheet): readonly Drawing[] => [
-  ...sheet.blocks.flatMap((block) => (block.kind === "drawings" ? block.drawings : [])),
   ...drawings(sheet),
+  ...sheet.blocks.flatMap((block) => (block.kind === "drawings" ? block.drawings : [])),
 ];
 
 /** What a typesetter's compiler was given, by the end of its path. */

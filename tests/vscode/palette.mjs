@@ -21,8 +21,7 @@ export function palette(body) {
   const seen = new Set();
   for (const element of body.querySelectorAll("*")) {
     const own = [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim());
-    if (own && element.getClientRects().length > 0)
-      seen.add(`${colourOf(element)}|${behind(element)}`);
+    if (own && element.getClientRects().length > 0) seen.add(`${colourOf(element)}|${behind(element)}`);
   }
   return { background: behind(body), pairs: [...seen] };
 }
