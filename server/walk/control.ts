@@ -5,7 +5,8 @@
 import type { Region } from "./build";
 import type { Graph } from "./graph";
 import type { Point, TestPoint } from "./points";
-import type { Variable } from "./variables";
+import { keptBySegment, type Segment } from "./segments";
+import type { Variable, Variables } from "./variables";
 
 export interface Control {
   readonly graph: Graph;
@@ -82,7 +83,12 @@ function reachableFrom(points: readonly Point[]): Uint8Array {
   for (let at = open.pop(); at !== undefined; at = open.pop()) {
     while (reachable[at] === 0) {
       reachable[at] = 1;
-      const [next, other] = nextOf(points[at] as Point, at);
+      const point = points[at] as Point;
+      if (!DECIDING.has(point.kind)) {
+        at++;
+        continue;
+      }
+      const [next, other] = nextOf(point, at);
       if (other !== undefined) open.push(other);
       if (next === undefined) break;
       at = next;
@@ -90,6 +96,9 @@ function reachableFrom(points: readonly Point[]): Uint8Array {
   }
   return reachable;
 }
+
+/** Points that may lead elsewhere than on to the next. */
+const DECIDING: ReadonlySet<Point["kind"]> = new Set(["test", "return", "jump", "go-to", "end", "end-job"]);
 
 /** The spans over each point: points between two edges of spans share a list. */
 function stretches(spans: readonly Span[], length: number): (point: number) => readonly Span[] {
@@ -119,13 +128,14 @@ function placeEnds(graph: Graph, ends: readonly number[]): Pick<Control, "avoida
   const forced: number[] = [];
   const tests = testsByVariable(graph);
   const judged = new Map<number, boolean>();
+  const leads = thoroughfares(graph);
   const exits = graph.controls.filter((at) => graph.points[at]?.kind === "go-to");
   exits.push(...ends);
   exits.sort((a, b) => a - b);
   const isHome = (region: number): boolean => {
     let good = judged.get(region);
     if (good === undefined) {
-      good = canBeAvoided(graph, graph.regions[region] as Region, exits, tests);
+      good = canBeAvoided(graph, region, exits, tests, leads);
       judged.set(region, good);
     }
     return good;
@@ -157,10 +167,12 @@ function testsByVariable(graph: Graph): ReadonlyMap<number, readonly number[]> {
  */
 function canBeAvoided(
   graph: Graph,
-  region: Region,
+  index: number,
   exits: readonly number[],
   tests: ReadonlyMap<number, readonly number[]>,
+  leads: (region: number, deciding: ReadonlySet<number>) => boolean,
 ): boolean {
+  const region = graph.regions[index] as Region;
   const deciding = new Set<number>();
   for (let i = lowerBound(exits, region.start); i < exits.length && (exits[i] as number) < region.end; i++) {
     let at = (graph.points[exits[i] as number] as Point).parent;
@@ -170,7 +182,25 @@ function canBeAvoided(
     const all = tests.get((graph.points[at] as TestPoint).variable) ?? [];
     if ((all[0] as number) < region.start || (all[all.length - 1] as number) >= region.end) return false;
   }
-  return leadsThrough(graph, region, deciding);
+  return leads(index, deciding);
+}
+
+/** Whether a way leads through a region, by segment, which says so itself where none of its jumps leads elsewhere. */
+const leadsIn = keptBySegment((_segment: Segment, _variables: Variables) => new Map<number, boolean>());
+
+function thoroughfares(graph: Graph): (region: number, deciding: ReadonlySet<number>) => boolean {
+  const { segments, variables, regions } = graph;
+  const firsts = segments.map(({ at }) => at.regions);
+  return (index, deciding) => {
+    const find = (): boolean => leadsThrough(graph, regions[index] as Region, deciding);
+    const one = segments[lowerBound(firsts, index + 1) - 1];
+    if (!one || one.segment.pending.length > 0) return find();
+    const known = leadsIn(one.segment, variables);
+    const own = index - one.at.regions;
+    const leads = known.get(own) ?? find();
+    known.set(own, leads);
+    return leads;
+  };
 }
 
 /** Whether some answers to the deciding tests lead from a region's first point to its end without leaving it. */

@@ -55,7 +55,7 @@ export function graphOf(procedure: Procedure, before: Graph | null = null): Grap
   const scope = scopeOf(procedure);
   const kept = new Map(old?.segments.map((p) => [p.segment.parts[0]?.entry, p]));
   const isAlike = alikeIn(old, procedure);
-  const current = (target: Thing): Thing => scope.find(target.name, KINDS.target) ?? target;
+  const current = (target: Thing): Thing => targetNow(procedure, target);
   const at = { points: 0, blocks: 1, regions: 0, counters: 0 };
   const taken = new Set<Segment>();
   const segments = grouped(procedure.parts).map((parts, index) => {
@@ -121,9 +121,39 @@ function isMoved(before: Thing | null, now: Thing | null): boolean {
 
 /** Whether steps, checks and sections have the names they had, in the same order, each only one. */
 function namesTheSame(before: Procedure, now: Procedure): boolean {
-  const [a, b] = [before, now].map(({ targets }) => targets.flatMap((t) => (t.named ? [t.id] : [])));
-  return a?.length === b?.length && new Set(b).size === b?.length && b.every((id, i) => id === a?.[i]);
+  const old = targetsOf(before);
+  const all = now.targets.filter((target) => target.named);
+  // One entry has one name: only where the lines differ are names compared.
+  const isSame = (target: Thing, i: number): boolean =>
+    target.entry === old.all[i]?.entry || target.id === old.all[i]?.id;
+  if (old.all.length !== all.length || old.nth.size !== all.length || !all.every(isSame)) return false;
+  keptTargets.set(now, { all, nth: old.nth });
+  return true;
 }
+
+/** The steps, checks and sections of a procedure that have a name, and which of them has it. */
+interface Targets {
+  readonly all: readonly Thing[];
+  readonly nth: ReadonlyMap<string, number>;
+}
+
+const keptTargets = new WeakMap<Procedure, Targets>();
+
+function targetsOf(procedure: Procedure): Targets {
+  let known = keptTargets.get(procedure);
+  if (!known) {
+    const all = procedure.targets.filter((target) => target.named);
+    known = { all, nth: new Map(all.map((target, i) => [target.name, i])) };
+    keptTargets.set(procedure, known);
+  }
+  return known;
+}
+
+/** What a step, check or section of the procedure before an edit is now, if the names are the same. */
+const targetNow = (procedure: Procedure, target: Thing): Thing => {
+  const { all, nth } = targetsOf(procedure);
+  return all[nth.get(target.name) ?? -1] ?? target;
+};
 
 /** Whether names that no binding of a part tells of are still understood as before: machine, variants, conditions. */
 function seesTheSame(before: Procedure, now: Procedure): boolean {

@@ -82,14 +82,12 @@ export function placed(
 ): Placed {
   if (before && before.segment === segment && isSame(before.at, at)) return before;
   const down = movedDown(segment, at);
-  const spotOf = (spot: Spot): Spot => (down === 0 ? spot : { ...spot, line: spot.line + down });
+  const spotOf = spotsDown(down);
+  const renamed = down === 0 ? (target: Thing): Thing => target : current;
   return {
     segment,
     at,
-    points: segment.points.map((point) => {
-      const moved = shifted(point, at, spotOf(point.spot));
-      return moved.kind === "done" && down !== 0 ? { ...moved, thing: current(moved.thing) } : moved;
-    }),
+    points: segment.points.map((point) => shifted(point, at, spotOf(point.spot), renamed)),
     blocks: segment.blocks.map((block) => ({
       ...block,
       spot: spotOf(block.spot),
@@ -113,34 +111,60 @@ const isSame = (a: Bases, b: Bases): boolean =>
   a.regions === b.regions &&
   a.counters === b.counters;
 
-function shifted(point: Point, at: Bases, spot: Spot): Point {
-  const common = {
-    spot,
-    parent: point.parent < 0 ? -1 : point.parent + at.points,
-    region: point.region < 0 ? -1 : point.region + at.regions,
-    // What stands in no block of the segment stands in that of the procedure, the first.
-    block: point.block < 0 ? 0 : point.block + at.blocks,
+/** Puts spots so many lines down; points of one line share theirs. */
+function spotsDown(down: number): (spot: Spot) => Spot {
+  if (down === 0) return (spot) => spot;
+  let last: Spot | null = null;
+  let moved: Spot | null = null;
+  return (spot) => {
+    if (moved && last && last.entry === spot.entry && last.line === spot.line) return moved;
+    last = spot;
+    const { entry, file, line, through } = spot;
+    moved = { entry, file, line: line + down, through };
+    return moved;
   };
+}
+
+/** A point in its place. Written out kind by kind: there are as many as the procedure has acts, at every edit. */
+function shifted(point: Point, at: Bases, spot: Spot, current: (target: Thing) => Thing): Point {
+  const parent = point.parent < 0 ? -1 : point.parent + at.points;
+  const region = point.region < 0 ? -1 : point.region + at.regions;
+  // What stands in no block of the segment stands in that of the procedure, the first.
+  const block = point.block < 0 ? 0 : point.block + at.blocks;
   switch (point.kind) {
+    case "act": {
+      const { at: where, verb, act, thing, supplies } = point;
+      return { kind: "act", spot, parent, region, block, at: where, verb, act, thing, supplies };
+    }
+    case "caution":
+      return { kind: "caution", spot, parent, region, block, hazard: point.hazard };
+    case "done":
+      return { kind: "done", spot, parent, region, block, thing: current(point.thing) };
     case "test":
       return {
         ...point,
-        ...common,
+        spot,
+        parent,
+        region,
+        block,
         elseAt: point.elseAt + at.points,
         counters: point.counters.map((counter) => counter + at.counters),
       };
     case "jump":
     case "go-to":
-      return { ...point, ...common, to: point.to + at.points };
+      return { kind: point.kind, spot, parent, region, block, to: point.to + at.points };
     case "return":
       return {
         ...point,
-        ...common,
+        spot,
+        parent,
+        region,
+        block,
         to: point.to + at.points,
         counter: point.counter < 0 ? -1 : point.counter + at.counters,
       };
     default:
-      return { ...point, ...common };
+      return { ...point, spot, parent, region, block };
   }
 }
 
