@@ -1,6 +1,6 @@
 /**
  * Tolerances and ranges as they are written elsewhere, and how they are written here: `20-25`, `30 ± 10 % N·m`, `(30 ± 3) N·m`,
- * `30 + 3 / - 1`, `+3/0`, a deviation on one side alone.
+ * `30 + 3 / - 1`, `+3/0`, a deviation on one side alone, a mixed fraction with a hyphen.
  */
 import type { IToken } from "chevrotain";
 import type { Problem } from "./statement";
@@ -50,6 +50,11 @@ const SLIPS: readonly Slip[] = [
     pattern: slip(`(?<![\\d.])0(?:\\.0+)? ?(?:[,;/] ?| )${MINUS} ?(?<lower>${NUMBER})`),
     message: "deviations",
     instead: ({ lower }) => `+0/-${lower}`,
+  },
+  {
+    pattern: slip(`(?<![\\d./])(?<whole>\\d+)[-–](?<part>\\d+/\\d+)(?![\\d.])`),
+    message: "mixed-fraction",
+    instead: ({ whole, part }) => `${whole} ${part}`,
   },
   {
     pattern: slip(`(?<low>${NUMBER})(?:${MINUS}| [–—] )(?<high>${NUMBER})`),

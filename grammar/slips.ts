@@ -7,6 +7,7 @@ import { elementsOf, formsByHead, type LineForm, stopWords } from "./constructs"
 import { nearest } from "./nearest";
 import type { Stop } from "./parser";
 import type { Element } from "./pattern";
+import { drawingSlip } from "./slips-inches";
 import { toleranceSlip } from "./slips-tolerance";
 import type { Problem } from "./statement";
 import type { Span } from "./text";
@@ -57,6 +58,8 @@ export function stopProblem(form: LineForm, stop: Stop, tokens: readonly IToken[
   const head = tokens[0] as IToken;
   const { found } = stop;
   const after = stop.after ?? head;
+  const drawing = drawingSlip(tokens, found, stopWords(form));
+  if (drawing) return drawing;
   const open = tokens.find((token) => token.tokenType === t.OpenText);
   if (open) return quoteNotClosed(open);
   const comma = decimalComma(tokens, found);

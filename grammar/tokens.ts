@@ -27,11 +27,11 @@ export const OpenText = createToken({
   line_breaks: false,
 });
 export const DateToken = createToken({ name: "Date", pattern: /\d{4}-\d{2}-\d{2}/ });
-/** A thread that is not a plain word: M12 x 1.25, M2.5, 1/2-13, 9/16-18 UNF. */
+/** A thread that is not a plain word: M12 x 1.25, M2.5, 1/2-13, 1-8, 1-1/8-7, 10-24, 9/16-18 UNF, 1/4-20 UNC-2A, 3/8 UNC. */
 export const Thread = createToken({
   name: "Thread",
   pattern:
-    /(?:M\d+(?:\.\d+)?\s*[x×]\s*\d+(?:\.\d+)?|M\d+\.\d+|(?:(?:\d+ )?\d+\/\d+|#\d+)-\d+(?: ?UN[CFS]?)?)(?![\w-]|\.\d)/,
+    /(?:M\d+(?:\.\d+)?\s*[x×]\s*\d+(?:\.\d+)?|M\d+\.\d+|(?:(?:\d+[ -])?\d+\/\d+|#?\d{1,2})(?:-\d{1,2}(?: ?UNR?[CFS]?)?| ?UNR?[CF])(?:-[123][AB])?)(?![\w-]|\.\d|\/\d)/,
 });
 /** `47`, `0.05`, `.020`, `-10`, `1/6`, `1 1/2`. */
 export const Numeral = createToken({

@@ -72,13 +72,21 @@ export class ValueGrammar extends EmbeddedActionsParser {
   });
 
   protected readonly thread: Rule<string> = this.RULE("thread", () =>
-    this.OR([{ ALT: () => this.CONSUME(t.Thread).image }, { ALT: () => this.CONSUME(t.Word).image }]),
+    this.OR([
+      { ALT: () => this.CONSUME(t.Thread).image },
+      { ALT: () => unquote(this.CONSUME(t.Text).image) },
+      { ALT: () => this.CONSUME(t.Word).image },
+    ]),
   );
 
   protected readonly grade: Rule<string> = this.RULE("grade", () =>
     this.OR([
       { ALT: () => this.CONSUME(t.Numeral).image },
       { ALT: () => unquote(this.CONSUME(t.Text).image) },
+      {
+        GATE: () => this.LA(2).tokenType === t.Numeral,
+        ALT: () => `${this.CONSUME(t.keywordType("grade")).image} ${this.CONSUME2(t.Numeral).image}`,
+      },
       { ALT: () => this.CONSUME(t.Word).image },
     ]),
   );
@@ -114,7 +122,7 @@ export class ValueGrammar extends EmbeddedActionsParser {
   private readonly unit: Rule<IToken[]> = this.RULE("unit", () => {
     const unit: IToken[] = [];
     this.MANY({
-      GATE: () => !this.stops.has(this.LA(1).image) && joinsUnit(unit, this.LA(1)),
+      GATE: () => !this.stopsAt(this.LA(1), unit) && joinsUnit(unit, this.LA(1)),
       DEF: () => {
         const word = this.OR([{ ALT: () => this.CONSUME(t.Word) }, { ALT: () => this.CONSUME(t.UnitSign) }]);
         unit.push(word);
@@ -122,6 +130,10 @@ export class ValueGrammar extends EmbeddedActionsParser {
     });
     return unit;
   });
+
+  /** `in` and `turns` begin clauses, and are units right behind a number. */
+  private readonly stopsAt = ({ image }: IToken, unit: readonly IToken[]): boolean =>
+    this.stops.has(image) && !(unit.length === 0 && STOPPING_UNITS.has(image));
 
   private readonly downwards = ({ image }: IToken): boolean => /^[-−]/.test(image);
 
@@ -244,6 +256,8 @@ function addRange(holes: number[], from: number, to: number): void {
     holes.push(hole);
   }
 }
+
+const STOPPING_UNITS: ReadonlySet<string> = new Set(["in", "turn", "turns"]);
 
 /** A unit of several words: whose it is (`US gal`, `imp fl oz`), or a product written with a space (`ft lb`). */
 const SYSTEM = /^(?:US|UK|imp)$/;

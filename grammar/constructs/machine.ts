@@ -44,6 +44,7 @@ const belt = (id: string, about: string): Construct => ({
     "ribbed",
     "vee",
     "flat",
+    "crossed",
     "behind",
     "way-round",
     "pitch",

@@ -69,7 +69,7 @@ const TABLE: Readonly<Record<string, RankRow>> = {
   // What turns and runs
   ...rows(
     SAFETY,
-    "+turns +belt-off +ratio +toothed +ribbed +vee +flat +pitch +teeth +length +thickness +path +pulley",
+    "+turns +belt-off +ratio +toothed +ribbed +vee +flat +crossed +pitch +teeth +length +thickness +path +pulley",
   ),
   ...rows(
     SAFETY,

@@ -79,7 +79,7 @@ export function beltPiece(
     "stroke-width": BELT,
     ...(kind === "chain" ? { "stroke-dasharray": "1.6 0.7" } : {}),
   };
-  const faulty = new Set([...path.crossings.flat(), ...path.cuts.map((cut) => cut.span)]);
+  const faulty = new Set([...(path.sound ? [] : path.crossings.flat()), ...path.cuts.map((cut) => cut.span)]);
   const spans = path.spans.map(({ start, end }, index) =>
     line(place(start), place(end), faulty.has(index) ? { ...look, "stroke-dasharray": "2.4 1.6" } : look),
   );

@@ -164,9 +164,14 @@ function slotOf(value: SlotValue, row: number): Slot {
     case "word":
       return { ...base, text: content.word };
     case "count":
-      return { ...base, count: content.count };
-    case "holes":
-      return { ...base, holes: content.holes };
+      return isCounted(content.count)
+        ? { ...base, count: content.count }
+        : { ...base, problems: [uncounted(value.span)] };
+    case "holes": {
+      const holes = content.holes.filter(isCounted);
+      const problems = holes.length < content.holes.length ? [uncounted(value.span)] : [];
+      return { ...base, holes, problems };
+    }
     case "quantity": {
       const { quantity, problems } = readQuantity(content.quantity, accepts, value.span);
       return { ...base, quantity, problems };
@@ -178,6 +183,11 @@ function slotOf(value: SlotValue, row: number): Slot {
     }
   }
 }
+
+/** Beyond this a number has lost digits, and nothing is counted to it. */
+const isCounted = (count: number): boolean => Number.isSafeInteger(count);
+
+const uncounted = (span: Span): QuantityProblem => ({ code: "bad-number", span, found: "", instead: "" });
 
 function readBlock(block: Block): Entry {
   const head = block.head;

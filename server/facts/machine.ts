@@ -100,6 +100,7 @@ export type ThreadState = "dry" | "oiled" | "locked" | "as-supplied" | null;
 export interface HoleAt {
   readonly hole: number;
   readonly centre: readonly [Quantity, Quantity];
+  readonly at: At;
 }
 
 export interface FastenerFacts {
@@ -206,7 +207,7 @@ export const fastenerFacts = keptByEntry((entry: Entry): FastenerFacts => {
 
 function holeAt(detail: Detail): readonly HoleAt[] {
   const [hole, [x, y]] = [countIn(detail, "number"), slotIn(detail, "centre")?.point ?? [null, null]];
-  return hole === null || !x || !y ? [] : [{ hole, centre: [x, y] }];
+  return hole === null || !x || !y ? [] : [{ hole, centre: [x, y], at: detail.at }];
 }
 
 function oiledOn(oiled: Detail | undefined): FastenerFacts["oiledOn"] {
@@ -298,6 +299,9 @@ export type BeltMake = "toothed" | "ribbed" | "vee" | "flat" | "chain" | null;
 export interface BeltFacts {
   readonly toothed: boolean;
   readonly make: BeltMake;
+  /** Its two strands cross. */
+  readonly crossed: boolean;
+  readonly crossedAt: At | null;
   readonly pitch: Quantity | null;
   readonly teeth: number | null;
   readonly length: Quantity | null;
@@ -314,6 +318,8 @@ export const beltFacts = keptByEntry(
   (entry: Entry): BeltFacts => ({
     toothed: hasClause(entry, "toothed"),
     make: makeOf(entry),
+    crossed: hasClause(entry, "crossed"),
+    crossedAt: clauseOf(entry, "crossed")?.at ?? null,
     pitch: quantityIn(clauseOf(entry, "pitch"), "pitch"),
     teeth: countIn(clauseOf(entry, "teeth"), "teeth"),
     length: quantityIn(clauseOf(entry, "length"), "length"),

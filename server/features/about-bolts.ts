@@ -4,6 +4,8 @@
  */
 import { fastenerFacts } from "../facts";
 import type { AngleStage } from "../mechanics/angle";
+import { gripRange } from "../mechanics/resilience";
+import type { Thread } from "../mechanics/threads";
 import { preloadOf, tighteningFor } from "../mechanics/tightening";
 import { widthsAcrossFlats } from "../mechanics/widths";
 import type { Machine, Thing } from "../model";
@@ -38,18 +40,31 @@ function aboutAngle(torques: readonly BoltTorque[]): readonly string[] {
   const known = torques[0]?.bolt;
   if (!known || known.said.state === null || !clampsMetal(known.facts)) return [];
   const found = angleIn(known);
-  return found ? [say(ANGLES[found.yields], { force: forceText(found.after) })] : [];
+  if (!found) return [];
+  const force = forceText(found.after);
+  if (found.yields !== "cannot-tell") return [say(ANGLES[found.yields], { force })];
+  const grip = known.facts.grip ? null : gripRange(known.thread, null);
+  if (grip) {
+    const [low, high] = [lengthText(grip.low, known.thread), lengthText(grip.high, known.thread)];
+    return [say("after-angle.unclamped", { force, low, high })];
+  }
+  return [say(found.yieldsAt ? "after-angle" : "after-angle.no-class", { force })];
 }
+
+/** A length in metres, in the thread's own system of units. */
+const lengthText = (metres: number, { system }: Thread): string =>
+  system === "metric" ? `${Math.round(metres * 1000)} mm` : `${Math.round(metres / 0.00254) / 10} in`;
 
 const ANGLES = {
   yes: "after-angle.yields",
   no: "after-angle.elastic",
-  "cannot-tell": "after-angle",
-} as const satisfies Record<AngleStage["yields"], string>;
+} as const satisfies Partial<Record<AngleStage["yields"], string>>;
 
 /** The hexagon's usual widths across flats, where the writer gives none. */
 function aboutSpanner(fastener: Thing, machine: Machine | null): readonly string[] {
-  if (fastenerFacts(fastener.entry).spanner) return [];
+  const { spanner, setting } = fastenerFacts(fastener.entry);
+  // A screw that sets something seldom has a hexagon of the usual size.
+  if (spanner || setting) return [];
   const known = boltIn(fastener, (name) => machine?.things.find((t) => t.name === name));
   const [first, ...older] = known ? widthsAcrossFlats(known.thread) : [];
   if (!first) return [];

@@ -1,6 +1,7 @@
 /**
  * Torque, then angle: what the angle adds to the preload, and whether the bolt yields.
  */
+import { strengthAtMost } from "./classes";
 import { assemblyPreload } from "./preload";
 import { isPositive, type Range } from "./range";
 import { boltResilience, gripRange, type JointMaterial, jointResilience } from "./resilience";
@@ -73,7 +74,7 @@ export function angleStage(
   return {
     before: before.force,
     gain,
-    after: heldBy(elastic, yieldsAt),
+    after: heldBy(elastic, yieldsAt, breaksAt(bolt)),
     yieldsAt,
     yields: yieldsFrom(elastic, yieldsAt),
     assumed,
@@ -89,12 +90,15 @@ function yieldRange({ thread, strength, friction }: Bolt): YieldsAt | null {
   };
 }
 
+/** Preload at which the strongest bolt that this may be, least strained, breaks. */
+const breaksAt = ({ thread, strength, friction }: Bolt): number =>
+  assemblyPreload(thread, strengthAtMost(strength), 1, friction.thread.low);
+
 /** Past yield a bolt holds about what it held there, and never more than it can bear. */
-function heldBy(elastic: Range, yieldsAt: YieldsAt | null): Range {
-  if (yieldsAt === null) return elastic;
+function heldBy(elastic: Range, yieldsAt: YieldsAt | null, most: number): Range {
   return {
-    low: Math.min(elastic.low, yieldsAt.low),
-    high: Math.min(elastic.high, yieldsAt.high ?? elastic.high),
+    low: Math.min(elastic.low, yieldsAt?.low ?? most),
+    high: Math.min(elastic.high, yieldsAt?.high ?? most),
   };
 }
 

@@ -8,9 +8,11 @@ import type { Thread } from "./threads";
  * Why a text names no class.
  * - `not-a-class`: it does not read as one.
  * - `unknown-class`: it reads as one, but none is so called.
+ * - `other-class`: it is of a kind that is not held here (stainless of 2020 and other structures, as A4-100, C1-70, D4-80, F1-60):
+ *   nothing can be said of it.
  * - `ambiguous`: it may be a grade of inch bolts, or a nut's class; `near` has the bolt classes.
  */
-export type ClassProblem = "not-a-class" | "unknown-class" | "ambiguous";
+export type ClassProblem = "not-a-class" | "unknown-class" | "other-class" | "ambiguous";
 
 /** A text that names no class, with those it may have meant, the likeliest first. */
 export interface ClassRefusal {
@@ -28,6 +30,7 @@ const designated = (designation: string): BoltClass | undefined =>
 export function classOf(text: string, thread?: Thread): BoltClass | ClassRefusal {
   const said = text.normalize("NFC").trim().replace(/\s+/g, " ");
   if (said.length > 40) return refuse("not-a-class");
+  if (otherStainless.test(said)) return refuse("other-class");
   const [, group, strength] = /^a([1-5])\s?[-\u2010\u2011\u2013 ]\s?(\d{2,3})$/i.exec(said) ?? [];
   if (group !== undefined)
     return designated(`A${group}-${strength}`) ?? refuse("unknown-class", stainlessOf(group));
@@ -40,6 +43,10 @@ export function classOf(text: string, thread?: Thread): BoltClass | ClassRefusal
   if (figure === "") return refuse("not-a-class");
   return numbered(figure, /^(?:sae|j429|gr)/i.test(prefix ?? ""), thread?.system === "unified");
 }
+
+/** Austenitic classes that came with ISO 3506-1:2020, duplex (D), ferritic (F) and martensitic (C) steels (from memory). */
+const otherStainless =
+  /^(?:a[2-5]l?-?100|a8-?(?:70|80|100)|a[24]l-?(?:50|70|80)|d[2468]-?(?:70|80|100)|f1-?(?:45|60)|c[134]-?(?:50|70|80|110))$/i;
 
 /** Whether a reading gave a class. */
 export function isClass(read: BoltClass | ClassRefusal): read is BoltClass {

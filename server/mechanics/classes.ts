@@ -136,6 +136,18 @@ const stainless = (["A1", "A2", "A3", "A4", "A5"] as const).flatMap((steelGroup)
 /** Every class held here, from weak to strong within its standard. */
 export const allClasses: readonly BoltClass[] = [...steels.map(steel), ...grades.map(grade), ...stainless];
 
+/** Where a class sets no greatest strength, no bolt is this many times stronger than its least (common practice, no source). */
+const strongest = 1.6;
+
+/**
+ * The tensile strength in pascals that no bolt is beyond: of its class, by its greatest hardness where that is laid down; without a class
+ * (null), of the strongest class held here.
+ */
+export function strengthAtMost(strength: Strength | null): number {
+  if (strength !== null) return strength.tensileMost ?? strength.tensile * strongest;
+  return Math.max(...allClasses.flatMap(({ rows }) => rows.map((row) => strengthAtMost(row))));
+}
+
 /** Whether the bolt is of stainless steel, which rubs otherwise than carbon steel. */
 export const isStainless = (one: BoltClass | null): boolean => one?.standard === "ISO 3506-1";
 

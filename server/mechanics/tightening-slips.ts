@@ -2,7 +2,7 @@
  * A torque whose decimal point has slipped: no bolt of that thread could bear it, or none is tightened with so little, and a tenth
  * or ten times of it is just what is usual.
  */
-import { allClasses, type BoltClass, isStainless } from "./classes";
+import { allClasses, type BoltClass, isStainless, strengthAtMost } from "./classes";
 import { frictionClasses } from "./friction";
 import { holds, isPositive, type Range, union } from "./range";
 import type { Thread } from "./threads";
@@ -21,8 +21,6 @@ export interface Slip {
  */
 const farUnder = 1 / 6;
 const stillUsual = 1 / 2;
-/** Where a class sets no greatest strength, no bolt is this many times stronger than its least (common practice, no source). */
-const strongest = 1.6;
 
 /**
  * Whether a torque has slipped by one place, for a bolt of this thread and class; without a class, for all classes that the thread is
@@ -71,6 +69,7 @@ function usualTorques(bolt: Bolt): Range | undefined {
 function breakingTorque(bolt: Bolt): number {
   const { strength } = bolt;
   if (strength === null) return Number.POSITIVE_INFINITY;
-  const most = strength.tensileMost ?? strength.tensile * strongest;
-  return tighteningFor(bolt, most / strength.yield)?.torque.high ?? Number.POSITIVE_INFINITY;
+  return (
+    tighteningFor(bolt, strengthAtMost(strength) / strength.yield)?.torque.high ?? Number.POSITIVE_INFINITY
+  );
 }

@@ -89,7 +89,10 @@ export const HOVER_PHRASES = {
   "locked-by": "Locked by {things}.",
   preload: "{torque} clamps with {force} ({assumed}).",
   "preload-share": "{torque} clamps with {force} and uses {share} of the yield ({assumed}).",
-  "after-angle": "After the angle it clamps with {force}.",
+  "after-angle": "After the angle it clamps with {force}; whether it then yields is not decided.",
+  "after-angle.unclamped":
+    "After the angle it clamps with {force}, for a clamped length of {low} to {high}; its “grip” would say more.",
+  "after-angle.no-class": "After the angle it clamps with {force}; without a class its yield is not known.",
   "after-angle.yields":
     "After the angle it clamps with {force}: the bolt has yielded, and is stretched for good.",
   "after-angle.elastic": "After the angle it clamps with {force}: the bolt has not yielded.",

@@ -85,6 +85,22 @@ export const PROBLEM_PHRASES = {
     message: "A tolerance with two sides is written {instead}, not {found}.",
     hint: "Write {instead}.",
   },
+  "mixed-fraction": {
+    message: "A whole number and its fraction are parted by a space: {instead}, not {found}.",
+    hint: "Write {instead}.",
+  },
+  "inch-mark": {
+    message: "Inches are written “in”: {instead}, not {found}.",
+    hint: "Write {instead}.",
+  },
+  "left-hand-mark": {
+    message: "A left-hand thread is said by a word of its own, not by “{found}” behind “{thread}”.",
+    hint: "Give “left-hand” a line of its own.",
+  },
+  "length-behind-thread": {
+    message: "A thread is its size and pitch; the bolt’s length does not belong to it.",
+    hint: "End it at “thread {thread}”. Where lengths differ, say “holes 1, 2  length 40 mm”.",
+  },
   "range-by-dash": {
     message: "A range is written with “to”: {instead}, not {found}.",
     hint: "Write {instead}.",

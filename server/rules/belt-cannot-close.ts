@@ -1,5 +1,9 @@
 /** A belt that can go round nothing: too few pulleys within it, or a figure that is none. */
+
+import { beltFacts } from "../facts";
 import { type Figure, MOST_PULLEYS } from "../mechanics/belts";
+import { placeAt } from "../model";
+import { type KnownBelt, kindOf, maybeCrossed, millimetres } from "../walk/belts";
 import { beltAt } from "./belts";
 import { titleOf, twins } from "./say";
 import type { ThingRule } from "./types";
@@ -13,14 +17,17 @@ export const beltCannotClose: ThingRule = {
     one: "“{belt}” has one pulley only, and goes round two at least.",
     many: "“{belt}” has {count} pulleys; a path is worked out for {most} at most.",
     back: "“{belt}” has {count} of its pulleys within it, and needs two at least.",
+    crossed:
+      "“{belt}” is said to be crossed, which only a flat or vee belt can be, on two pulleys, with its inner face on both.",
+    "crossed-hint": "Take “crossed” away, or correct the belt.",
     figure: "The {figure} of “{pulley}” is no figure that a pulley can have.",
     "one-hint": "Write a line for each pulley of its run.",
-    "many-hint": "Leave the pulleys’ places out, or see whether one stands there twice.",
+    "many-hint": "See whether one stands there twice; if all are right, their places may be left out.",
     "back-hint": "See where “back of belt” is said.",
     "figure-hint": "Write the figure as it is at the machine.",
   },
   docs: {
-    what: "A belt has one pulley only, or fewer than two within it, or a pulley has a size of nought or one beyond all machines.",
+    what: "A belt has one pulley only, or fewer than two within it, or a pulley has a size or a place beyond all machines. Or a belt is said to be crossed that cannot be. More pulleys than a path is worked out for is a hint.",
     why: "A belt that closes round nothing cannot be worked out, drawn or laid on.",
     ...twins(
       `torquil 1
@@ -32,17 +39,24 @@ machine winch "Hand winch" {
   belt drive-belt "Drive belt" {
     path clockwise
     pulley motor-pulley  diameter 100 mm  centre 0 mm, 0 mm
-    pulley drum-pulley  diameter 0 mm  centre 190 mm, 0 mm
+    pulley drum-pulley  diameter 0.0001 mm  centre 190 mm, 0 mm
   }
 }
 `,
-      "    pulley drum-pulley  diameter 0 mm  centre 190 mm, 0 mm\n",
+      "    pulley drum-pulley  diameter 0.0001 mm  centre 190 mm, 0 mm\n",
       "    pulley drum-pulley  diameter 80 mm  centre 190 mm, 0 mm\n",
     ),
   },
   check(thing, report, _, machine) {
     if (thing.kind !== "belt") return;
     const belt = titleOf(thing);
+    const facts = beltFacts(thing.entry);
+    if (facts.crossedAt && facts.pulleys.length > 0 && !maybeCrossed(facts, kindOf(facts)))
+      report({
+        place: placeAt(thing.file, thing.line, facts.crossedAt),
+        message: "crossed",
+        args: { belt },
+      });
     const at = beltAt(thing, machine);
     for (const problem of at?.belt.problems ?? []) {
       if (!at) continue;
@@ -51,13 +65,12 @@ machine winch "Hand winch" {
         report({
           place: thing.place,
           message: "many",
+          severity: "hint",
           args: { belt, count: `${problem.count}`, most: `${MOST_PULLEYS}` },
         });
       if (problem.kind === "cannot-close")
         report({ place: thing.place, message: "back", args: { belt, count: said(problem.inside) } });
-      // Where teeth make the size, the teeth are what is wrong.
-      const byTeeth = (index: number) => at.belt.layout.pulleys[index]?.teeth !== null;
-      if (problem.kind === "bad-figure" && !(problem.figure === "diameter" && byTeeth(problem.pulley)))
+      if (problem.kind === "bad-figure" && !isNoughtOrLess(at.belt, problem.pulley))
         report({
           place: at.place(problem.pulley),
           message: "figure",
@@ -66,6 +79,14 @@ machine winch "Hand winch" {
     }
   },
 };
+
+/** Whether a figure of the pulley, or the belt's pitch, is of nought or less, which has a finding of its own. */
+function isNoughtOrLess({ facts, layout }: KnownBelt, index: number): boolean {
+  const [pulley, said] = [facts.pulleys[index], layout.pulleys[index]];
+  const pitch = said?.teeth != null ? millimetres(facts.pitch) : null;
+  const sizes = [said?.teeth, millimetres(pulley?.diameter), pitch].filter((figure) => figure != null);
+  return sizes.some((figure) => figure <= 0) || (said?.travel ?? 0) < 0;
+}
 
 const said = (count: number): string => (count === 0 ? "none" : `${count}`);
 

@@ -19,12 +19,15 @@ export function lengthFault(
   const moving = layout.pulleys.flatMap(({ travel }, index) => (travel > 0 ? [index] : []));
   return {
     place: facts.lengthAt ? placeAt(thing.file, thing.line, facts.lengthAt) : thing.place,
-    ...(moving.length > 0 ? {} : { message: "fixed", hint: "fixed-hint", severity: "warning" as const }),
+    ...(moving.length > 0 ? {} : { message: "fixed", severity: "warning" as const }),
+    hint: fault.swap ? "swap-hint" : moving.length > 0 ? "hint" : "fixed-hint",
     args: {
       belt: titleOf(thing),
       length: `${Math.round((length ?? 0) * 10) / 10} mm`,
       lengths: lengthsSaid(at.belt),
       by: millimetresSaid(fault.fit.by),
+      a: fault.swap ? at.name(fault.swap[0]) : "",
+      b: fault.swap ? at.name(fault.swap[1]) : "",
     },
     related: moving.map((index) => ({ place: at.place(index), message: "tensioner" })),
   };

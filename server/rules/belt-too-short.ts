@@ -13,6 +13,8 @@ export const beltTooShort: ThingRule = {
     hint: "Look at teeth, pitch or length, at the places and sizes of the pulleys, and at the travel.",
     fixed: "“{belt}” is {length} long, {by} shorter than its way round the pulleys, {lengths}.",
     "fixed-hint": "Correct a figure; if one of the pulleys moves, say its “travel”.",
+    "swap-hint":
+      "It would fit with “{a}” and “{b}” in each other’s place in the path; if they stand right there, correct a figure.",
     tensioner: "Its travel is counted in.",
   },
   docs: {

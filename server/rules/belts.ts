@@ -24,7 +24,12 @@ export type BeltFault =
   | { readonly kind: "crosses"; readonly swap: readonly [number, number] | null }
   /** `turned`: pulleys that the belt would touch with its other face. */
   | { readonly kind: "untouched"; readonly turned: readonly number[] }
-  | { readonly kind: "length"; readonly fit: Exclude<Fit, { kind: "fits" }> };
+  | {
+      readonly kind: "length";
+      readonly fit: Exclude<Fit, { kind: "fits" }>;
+      /** The two pulleys with which in each other’s place it fits, where nothing else makes it fit. */
+      readonly swap: readonly [number, number] | null;
+    };
 
 const judged = new WeakMap<KnownBelt, BeltFault | null>();
 
@@ -43,20 +48,27 @@ function judge(belt: KnownBelt): BeltFault | null {
   if (!path) return null;
   if (!path.sound) return unsound(belt, repairs(layout));
   const fit = belt.length === null ? null : fitOf(layout, path, belt.length, belt.allowance);
+  let swap: readonly [number, number] | null = null;
   if (fit && fit.kind !== "fits") {
     const [only, ...others] = [...turnings(layout, path.round), ...swaps(layout, path.round)].filter((r) =>
       fits(belt, changed(layout, r)),
     );
     if (only?.kind === "side" && others.length === 0)
       return { kind: "side", pulley: only.pulley, by: "length" };
+    if (only?.kind === "swap" && others.length === 0) swap = only.pulleys;
   }
-  if (path.untouched.length > 0)
-    return {
-      kind: "untouched",
-      turned: turnings(layout, path.round).flatMap((r) => (r.kind === "side" ? [r.pulley] : [])),
-    };
-  return fit && fit.kind !== "fits" ? { kind: "length", fit } : null;
+  const length = fit && fit.kind !== "fits" ? ({ kind: "length", fit, swap } as const) : null;
+  if (path.untouched.length === 0) return length;
+  // A belt may rest on rollers that stand in line, so what it only grazes comes after its length.
+  if (length && path.untouched.every(grazed)) return length;
+  return {
+    kind: "untouched",
+    turned: turnings(layout, path.round).flatMap((r) => (r.kind === "side" ? [r.pulley] : [])),
+  };
 }
+
+/** Passed by less than is told, in millimetres: the belt lies against it without bending. */
+export const grazed = ({ gap }: { readonly gap: number }): boolean => gap < 0.05;
 
 /** Of the single changes that make a path sound, those count whose length fits, where any does. */
 function unsound(belt: KnownBelt, all: readonly Repair[]): BeltFault {

@@ -43,7 +43,7 @@ export function torquesOf(thing: Thing, machine: Machine | null): readonly BoltT
 }
 
 /** Where each stage has its figure; in the order of the stages. */
-const stageSlots = (entry: Entry): readonly (Slot | undefined)[] =>
+export const stageSlots = (entry: Entry): readonly (Slot | undefined)[] =>
   entry.details
     .filter(({ clause }) => clause === "stage" || clause === "tighten-to")
     .map((detail) => slotIn(detail, "value"));

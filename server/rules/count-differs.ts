@@ -1,7 +1,7 @@
 /** The number of fasteners differs from the holes that are named. */
 import { type At, fastenerFacts } from "../facts";
 import { type Place, placeAt, type Thing } from "../model";
-import { titleOf, twins } from "./say";
+import { shortened, titleOf, twins } from "./say";
 import type { Fault, ThingRule } from "./types";
 
 export const countDiffers: ThingRule = {
@@ -17,9 +17,11 @@ export const countDiffers: ThingRule = {
     twice: "Hole {hole} of “{title}” is said to take two lengths.",
     "twice-hint": "Name each hole once.",
     before: "It is named here before.",
+    rows: "“{title}” has {count} holes, too few for {rows} rows.",
+    "rows-hint": "Correct the number of rows, or of holes.",
   },
   docs: {
-    what: "A fastener says how many there are, and its layout or the lengths of its holes name another number; or one hole is given two lengths.",
+    what: "A fastener says how many there are, and its layout or the lengths of its holes name another number; or one hole is given two lengths, or a grid has more rows than holes.",
     why: "One bolt is left over, or one hole left empty.",
     ...twins(
       `torquil 1
@@ -47,9 +49,16 @@ procedure look "Look at the winch" {
   check(thing, report) {
     if (thing.kind !== "fastener") return;
     reportTwice(thing, report);
-    const { count, countAt, numbered, lengths } = fastenerFacts(thing.entry);
+    const { count, countAt, numbered, lengths, rows } = fastenerFacts(thing.entry);
     const related = countAt ? [{ place: placeAt(thing.file, thing.line, countAt), message: "count" }] : [];
     const args = { title: titleOf(thing), count: String(count) };
+    const holes = new Set(numbered).size || count;
+    if (rows !== null && rows > holes)
+      report({
+        place: thing.place,
+        message: "rows",
+        args: { ...args, count: `${holes}`, rows: shortened(`${rows}`) },
+      });
     const named = new Set(numbered).size;
     if (countAt && named > 0 && named !== count)
       report({ place: thing.place, args: { ...args, holes: String(named) }, related });

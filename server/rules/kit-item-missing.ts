@@ -2,7 +2,16 @@
 
 import { fastenerFacts, headerOf, partFacts } from "../facts";
 import type { Procedure, Thing } from "../model";
-import { type Fitting, fittingsOf, groupedBy, type KitThing, keeps, kitThings, removalsOf } from "./kit";
+import {
+  type Fitting,
+  fittingsOf,
+  groupedBy,
+  type KitThing,
+  keeps,
+  kitThings,
+  numberOf,
+  removalsOf,
+} from "./kit";
 import { titleOf, twins } from "./say";
 import type { ProcedureRule } from "./types";
 
@@ -17,9 +26,13 @@ export const kitItemMissing: ProcedureRule = {
     sometimes: "A new “{title}” is always fitted, and the kit has it only sometimes.",
     "sometimes-hint": "Take the condition off the kit’s item, or fit the new one under the same condition.",
     item: "The kit has it here, under a condition.",
+    short: "The machine has {number} of “{title}”, and the kit {have}.",
+    "short-hint":
+      "Write “item {name} {number}”, or 1 for the whole set; if fewer are renewed, say which in words.",
+    fitted: "They are fitted new here.",
   },
   docs: {
-    what: "An act fits a new part that is no kit item, or is one only under a condition.",
+    what: "An act fits a new part that is no kit item, or is one only under a condition, or of which the kit has more than one but fewer than the machine.",
     why: "The fitter stands before an open machine and the part is not in the box.",
     ...twins(
       `torquil 1
@@ -53,6 +66,15 @@ procedure reseal "Renew the drum seal" {
       if (at.act.age !== "new") continue;
       const items = kit.get(thing) ?? [];
       const sometimes = items.find(isConditional);
+      const [have, number] = [items.reduce((sum, k) => sum + k.item.count, 0), numberOf(thing)];
+      const [item] = items;
+      if (item && have > 1 && have < number && !items.some(isConditional))
+        report({
+          place: item.place,
+          message: "short",
+          args: { ...args, number: `${number}`, have: `${have}` },
+          related: [{ place, message: "fitted" }],
+        });
       if (items.length === 0) {
         // A kept one may be new still; not where one that came off was thrown away.
         const removals = removalsOf(procedure, thing);

@@ -1,5 +1,5 @@
 /** A pulley of a belt's run that the tight belt does not touch. */
-import { beltAt, faultOf, millimetresSaid } from "./belts";
+import { beltAt, faultOf, grazed, millimetresSaid } from "./belts";
 import { titleOf, twins } from "./say";
 import type { ThingRule } from "./types";
 
@@ -10,12 +10,14 @@ export const pulleyNotTouched: ThingRule = {
   grain: "thing",
   messages: {
     main: "“{belt}” does not touch “{pulley}”: pulled tight, it passes {gap} off.",
+    grazed: "“{belt}” runs straight past “{pulley}” and only lies against it.",
+    "grazed-hint": "If it is a roller that the belt rests on, leave it; else correct its place or size.",
     hint: "Correct the place or the size of “{pulley}”, or take it out of the run.",
     "side-hint":
       "Correct the place or the size of “{pulley}”, or its side: with its {face} the belt would touch it.",
   },
   docs: {
-    what: "Pulled tight round its other pulleys, a belt stands clear of one that is in its run.",
+    what: "Pulled tight round its other pulleys, a belt stands clear of one that is in its run. One that it just lies against without bending is a hint.",
     why: "A pulley that is not touched guides nothing and drives nothing; a figure is wrong.",
     ...twins(
       `torquil 1
@@ -41,10 +43,12 @@ machine winch "Hand winch" {
     const at = beltAt(thing, machine);
     const fault = at && faultOf(at.belt);
     if (!at || fault?.kind !== "untouched") return;
-    for (const { pulley, gap } of at.belt.path?.untouched ?? [])
+    for (const { pulley, gap } of at.belt.path?.untouched ?? []) {
+      const rests = grazed({ gap }) && !at.belt.facts.pulleys[pulley]?.loaded;
       report({
         place: at.place(pulley),
-        hint: fault.turned.includes(pulley) ? "side-hint" : "hint",
+        ...(rests ? { message: "grazed", severity: "hint" as const } : {}),
+        hint: rests ? "grazed-hint" : fault.turned.includes(pulley) ? "side-hint" : "hint",
         args: {
           belt: titleOf(thing),
           pulley: at.name(pulley),
@@ -52,5 +56,6 @@ machine winch "Hand winch" {
           face: at.belt.layout.pulleys[pulley]?.side === "back" ? "inner face" : "back",
         },
       });
+    }
   },
 };

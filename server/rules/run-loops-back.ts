@@ -18,9 +18,12 @@ const PAGE: Page = {
     crosses: "“{line}” crosses its own run between “{a}” and “{b}”.",
     "crosses-hint": "If that is meant, leave it; else two clips may stand in each other’s place.",
     first: "It comes through it here.",
+    same: "On the run of “{line}”, “{a}” and “{b}” lie at the same place.",
+    "same-hint": "Correct the “centre” of one of them.",
+    placed: "Its place is said here.",
   },
   docs: {
-    what: "A line’s run, or the act that lays it, names a clip twice; or, as a hint, the run crosses itself in the view.",
+    what: "A line’s run, or the act that lays it, names a clip twice; or two places that follow each other are one and the same; or, as a hint, the run crosses itself in the view.",
     why: "A line runs from one end to the other; a second mention stands where another clip should.",
     ...twins(
       `torquil 1
@@ -58,6 +61,14 @@ export const runLoopsBack: ThingRule = {
         args: { line: titleOf(thing), clip: title(name) },
         related: [{ place: placeAt(thing.file, thing.line, first), message: "first" }],
       });
+    const same = again.length === 0 ? coincident(thing, find) : null;
+    if (same)
+      report({
+        place: placeAt(thing.file, thing.line, same.b.name.at),
+        message: "same",
+        args: { line: titleOf(thing), a: title(same.a.name.name), b: title(same.b.name.name) },
+        related: [same.a, same.b].map(({ thing: placed }) => ({ place: placed.place, message: "placed" })),
+      });
     const crossing = again.length === 0 ? crossed(thing, find) : null;
     if (crossing)
       report({
@@ -68,6 +79,17 @@ export const runLoopsBack: ThingRule = {
       });
   },
 };
+
+/** The first two places of a run that follow each other and are the same; nothing can be worked out of it. */
+function coincident(line: Thing, find: (name: string) => Thing | undefined) {
+  const places = runIn(line, find)?.places ?? [];
+  for (const problem of runThrough(places.map((p) => p.at)).problems) {
+    if (problem.kind !== "coincident") continue;
+    const [a, b] = problem.places.map((place) => places[place]);
+    return a && b ? { a, b } : null;
+  }
+  return null;
+}
 
 /** The first piece of a run that a later one crosses. In depth they may well lie apart. */
 function crossed(line: Thing, find: (name: string) => Thing | undefined) {

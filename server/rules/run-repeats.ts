@@ -1,20 +1,25 @@
-/** A belt laid on one of its pulleys twice. */
+/** A belt laid on one of its pulleys twice, or whose run goes round one twice. */
+import { beltFacts } from "../facts";
+import { placeAt } from "../model";
+import { finderIn } from "./belts";
 import { laidOn } from "./lay-on";
 import { titleOf, twins } from "./say";
-import type { ProcedureRule } from "./types";
+import type { Page, ProcedureRule, ThingRule } from "./types";
 
-export const runRepeats: ProcedureRule = {
+const PAGE: Page = {
   code: "run-repeats",
   severity: "error",
   group: "runs",
-  grain: "procedure",
   messages: {
     main: "“{belt}” is laid on “{pulley}” twice.",
     hint: "Name each pulley once: a belt closes by itself.",
     first: "It is laid on it here.",
+    run: "The run of “{belt}” goes round “{pulley}” twice.",
+    "run-hint": "Name another pulley in one of the two lines, or take one of them out.",
+    before: "It goes round it here.",
   },
   docs: {
-    what: "A “lay-on” names a pulley twice.",
+    what: "A “lay-on” names a pulley twice, or two lines of a belt’s run name the same one.",
     why: "A belt goes round each pulley once; a second mention stands where another pulley should.",
     ...twins(
       `torquil 1
@@ -41,6 +46,32 @@ procedure renew "Put the belt on again" {
       "    lay-on drive-belt motor-pulley, drum-pulley\n",
     ),
   },
+};
+
+export const runRepeats: ThingRule = {
+  ...PAGE,
+  grain: "thing",
+  check(thing, report, _, machine) {
+    if (thing.kind !== "belt") return;
+    const { pulleys } = beltFacts(thing.entry);
+    pulleys.forEach(({ part }, i) => {
+      const first = pulleys.slice(0, i).find((p) => p.part.name === part.name);
+      const pulley = finderIn(machine)(part.name);
+      if (!first || !pulley) return;
+      report({
+        place: placeAt(thing.file, thing.line, part.at),
+        message: "run",
+        hint: "run-hint",
+        args: { belt: titleOf(thing), pulley: titleOf(pulley) },
+        related: [{ place: placeAt(thing.file, thing.line, first.part.at), message: "before" }],
+      });
+    });
+  },
+};
+
+export const runRepeatsLaidOn: ProcedureRule = {
+  ...PAGE,
+  grain: "procedure",
   check(procedure, report) {
     for (const { belt, laid } of laidOn(procedure)) {
       laid.forEach(({ name, place }, i) => {

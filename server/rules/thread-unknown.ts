@@ -16,11 +16,15 @@ export const threadUnknown: ThingRule = {
     pitch: "No standard thread is called {found}: that size is not made with that pitch.",
     series: "{found} says two different threads: the pitch belongs to the one, the series to the other.",
     class: "No property class is called {found}.",
+    "class-odd": "“{found}” is read as no property class, so no torque is held against it.",
+    "class-inch": "“{found}” is a grade of inch bolts, and {thread} is a metric thread.",
     hint: "Nearest to it: {near}.",
+    "class-hint":
+      "Write it as it stands on the head or in its standard: “8.8”, “grade 5”, “A2-70”; or leave it out.",
     fix: "Write {near}",
   },
   docs: {
-    what: "The thread of a fastener is no metric or unified standard thread, or its class is none of ISO 898-1, SAE J429 or ISO 3506-1. Pipe threads and other kinds are passed by.",
+    what: "The thread of a fastener is no metric or unified standard thread, or its class is none of ISO 898-1, SAE J429 or ISO 3506-1. Pipe threads and other kinds are passed by. A class that does not read as one, and a grade of inch bolts on a metric thread, are hints.",
     why: "Someone buys the bolt by it, and every figure worked out from it is wrong or missing.",
     ...twins(
       `torquil 1
@@ -44,6 +48,9 @@ machine winch "Hand winch" {
     const other = saidIn(thing, "class");
     const boltClass = other && classOf(other.text, thread && isThread(thread) ? thread : undefined);
     if (other && boltClass && !isClass(boltClass)) reportClass(other, boltClass, report);
+    if (!other || !boltClass || !isClass(boltClass) || !thread || !isThread(thread)) return;
+    if (boltClass.standard === "SAE J429" && thread.system === "metric")
+      reportOdd(other, "class-inch", report, thread.designation);
   },
 };
 
@@ -77,11 +84,22 @@ function reportThread(
   report({ place, message, hint: "hint", args, fixes: fixesOf(place, near) });
 }
 
+/** A class that is not wrong for certain, but from which nothing is worked out. */
+function reportOdd(
+  { text, place }: Pick<Said, "text" | "place">,
+  message: "class-odd" | "class-inch",
+  report: (fault: Fault<Place>) => void,
+  thread = "",
+): void {
+  report({ place, message, severity: "hint", hint: "class-hint", args: { found: text, thread } });
+}
+
 function reportClass(
   { text, place }: Said,
   { problem, near }: ClassRefusal,
   report: (fault: Fault<Place>) => void,
 ): void {
+  if (problem === "not-a-class") reportOdd({ text, place }, "class-odd", report);
   if (problem !== "unknown-class") return;
   report({
     place,

@@ -14,7 +14,7 @@ import {
   stageOf,
   toolFacts,
 } from "../facts";
-import { wrenchSetting } from "../mechanics/setting";
+import { settingShare, wrenchSetting } from "../mechanics/setting";
 import type { Spot, Thing } from "../model";
 import { type ActWord, actTemplate } from "../phrases/acts";
 import { keeps, type OrderSaid, orderOf } from "../walk/orders";
@@ -101,7 +101,8 @@ function settingOf(build: Build, { kind, value }: StageFact, tools: readonly Thi
   for (const tool of tools) {
     const adapter = tool.kind === "tool" ? toolFacts(tool.entry).adapter : null;
     const leverage = adapter && leverageOf(adapter);
-    const setting = leverage && wrenchSetting(value, ...leverage);
+    // Square to the wrench nothing changes.
+    const setting = leverage && settingShare(...leverage) !== 1 ? wrenchSetting(value, ...leverage) : null;
     if (setting) return dual(build, setting);
   }
   return undefined;

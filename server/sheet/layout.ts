@@ -64,10 +64,7 @@ function nodes(sheet: Sheet, block: Block): Node[] {
     case "drawings":
       return block.drawings.length === 0
         ? []
-        : [
-            listHeading(language, block, "head.ways"),
-            ...block.drawings.map((one) => drawing(language, one)),
-          ];
+        : [listHeading(language, block, "head.ways"), ...block.drawings.map((one) => drawing(language, one))];
     case "section":
       return section(language, block);
     case "values":

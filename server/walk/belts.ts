@@ -67,12 +67,23 @@ function read({ entry }: Thing): KnownBelt | null {
   const kind = kindOf(facts);
   const pulleys = facts.pulleys.map((pulley) => pulleyOf(pulley, facts, kind));
   if (pulleys.length === 0 || pulleys.includes(null)) return null;
-  const layout: Layout = { pulleys: pulleys as readonly Pulley[], round: facts.path };
+  const all = pulleys as readonly Pulley[];
+  const layout: Layout = { pulleys: maybeCrossed(facts, kind) ? crossing(all) : all, round: facts.path };
   const { path, problems } = beltPath(layout);
   const length = lengthIn(facts);
   const moves = layout.pulleys.some(({ travel }) => travel > 0);
   return { facts, kind, layout, path, problems, length, allowance: (length ?? 0) * (moves ? GIVES : UNSAID) };
 }
+
+/** Whether a belt can run crossed: it has two pulleys, and is turned over between them, which a belt of teeth or ribs and a chain are not. */
+export const maybeCrossed = ({ crossed, pulleys }: BeltFacts, kind: BeltKind): boolean =>
+  crossed &&
+  pulleys.length === 2 &&
+  pulleys.every((p) => !p.backOfBelt) &&
+  (kind === "flat" || kind === "vee");
+
+const crossing = ([first, second]: readonly Pulley[]): readonly Pulley[] =>
+  first && second ? [first, { ...second, against: true }] : [];
 
 /**
  * The shares of its length that a belt may differ: with a tensioner's travel said, what is rounded in the places and tolerated in
@@ -82,7 +93,7 @@ const GIVES = 0.005;
 const UNSAID = 0.02;
 
 /** A belt with teeth is a toothed one; of others nothing but the thickness depends on the kind. */
-const kindOf = ({ make, pitch }: BeltFacts): BeltKind => make ?? (pitch ? "toothed" : "flat");
+export const kindOf = ({ make, pitch }: BeltFacts): BeltKind => make ?? (pitch ? "toothed" : "flat");
 
 /** An exact length in millimetres; null where it is not said, or is a range. */
 export function millimetres(quantity: Quantity | null | undefined): number | null {

@@ -82,6 +82,16 @@ describe("an angle stage", () => {
     expect(unknown?.assumed).toEqual(["wide-metal-parts", "grip-unknown", "joint-material-unknown"]);
   });
 
+  test("no bolt holds more than the strongest there is, whatever the angle and with no class said", () => {
+    // M12 x 1.25, 92.1 mm² (ISO 965-1 table), at most 1405 MPa: 129 kN without torsion.
+    const found = angleStage(headBolt(null), said(720));
+    expect(found?.after.high).toBeLessThan(92.1e-6 * 1405e6 * 1.001);
+    expect(found?.after.low).toBeLessThanOrEqual(found?.after.high ?? 0);
+    // A2-70, 700 MPa at least, 1.6 times that at most.
+    const stainless = angleStage(headBolt("A2-70"), said(720, { grip: 0.03 }));
+    expect(stainless?.after.high).toBeLessThan(92.1e-6 * 1120e6 * 1.001);
+  });
+
   test("without a class nothing is said of yield", () => {
     expect(angleStage(headBolt(null), said(90, { grip: 0.1 }))).toMatchObject({
       yields: "cannot-tell",

@@ -11,6 +11,8 @@ export interface Pulley {
   readonly radius: number;
   /** Whether the belt touches it with its inner face or with its back. */
   readonly side: "inside" | "back";
+  /** In a crossed belt: turned against the others, though the belt touches it with its inner face, as it is turned over in between. */
+  readonly against?: boolean;
   readonly teeth: number | null;
   /** The length of belt laid round it once, where that is not 2π times the radius: pitch × teeth of a chain. */
   readonly around?: number;

@@ -58,9 +58,9 @@ export interface BeltPath {
   readonly crossings: readonly (readonly [number, number])[];
   /** Spans that run into a pulley that is neither at their start nor at their end. */
   readonly cuts: readonly { readonly span: number; readonly pulley: number }[];
-  /** How often the belt goes round in all: 1 for a belt that can be laid on. */
+  /** How often the belt goes round in all: 1 for a belt that can be laid on, 0 for a crossed one. */
   readonly windings: number;
-  /** It goes round once, crosses nothing, runs into nothing, and has every pulley on the side that was said. */
+  /** It goes round once, crosses nothing unless it is said to, runs into nothing, and has every pulley on the side that was said. */
   readonly sound: boolean;
 }
 
@@ -101,10 +101,10 @@ function bestPath(pulleys: readonly Pulley[], said: Round): BeltPath | null {
 /** The pulleys as a path walked this way round passes them. */
 export function passedBy(pulleys: readonly Pulley[], round: Round): readonly Passed[] {
   const way = round === "anticlockwise" ? 1 : -1;
-  return pulleys.map(({ centre, radius, side }) => ({
+  return pulleys.map(({ centre, radius, side, against = false }) => ({
     centre,
     radius,
-    sense: (side === "inside" ? way : -way) as 1 | -1,
+    sense: ((side === "inside") !== against ? way : -way) as 1 | -1,
   }));
 }
 
@@ -183,7 +183,9 @@ function describe(pulleys: readonly Pulley[], passed: readonly Passed[], taut: T
     crossings,
     cuts,
     windings,
-    sound: windings === 1 && crossings.length === 0 && cuts.length === 0 && sided,
+    sound: pulleys.some(({ against }) => against)
+      ? pulleys.length === 2 && cuts.length === 0
+      : windings === 1 && crossings.length === 0 && cuts.length === 0 && sided,
   };
 }
 

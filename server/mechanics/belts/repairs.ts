@@ -15,6 +15,9 @@ export type Repair =
 /** Whether a layout is sound, walked as it says (either way where it does not say), with every pulley touched. */
 export function isWhole(layout: Layout): boolean {
   if (layoutProblems(layout).length > 0) return false;
+  // A crossed belt touches both its pulleys with its inner face.
+  const { pulleys } = layout;
+  if (pulleys.some((p) => p.against) && pulleys.some((p) => p.side === "back")) return false;
   const rounds: readonly Round[] = layout.round ? [layout.round] : ["clockwise", "anticlockwise"];
   return rounds.some((round) => {
     const path = pathAsSaid(layout.pulleys, round);
