@@ -175,7 +175,7 @@ export const RUN_KINDS: readonly Kind[] = [
     const now = (lines[line] as string).replace(/diameter +[\d.]+ mm/, "diameter 0 mm");
     return now === lines[line]
       ? null
-      : { edits: new Map([[line, now]]), codes: ["belt-cannot-close"], lines: [line] };
+      : { edits: new Map([[line, now]]), codes: ["nought-or-less"], lines: [line] };
   }),
   length("belt too long", 1.12, "belt-too-long"),
   length("belt too short", 0.88, "belt-too-short"),

@@ -139,6 +139,22 @@ const byDoubleAngle: Kind = onActs(
   },
 );
 
+/** A part moved to behind the line that tightens what secures it. */
+const boltedOnNothing: Kind = onActs(
+  "part put on after its bolts are tight",
+  /^fit (?:new |old )?([\w-]+)$/,
+  (source, at, match, lines) => {
+    const last = lines.findIndex((line, i) => i > at && /^tighten [^{]*$/.test(bareLine(line)));
+    const between = lines.slice(at + 1, Math.max(at + 1, last)).map((line) => bareLine(line));
+    if (last < 0 || !between.every((line) => /^(?:fit|lubricate|seal) [^{]*$/.test(line))) return null;
+    const edits = new Map([
+      [at, null],
+      [last, `${lines[last]}\n${lines[at]}`],
+    ]);
+    return proved(source, edited(source, source.main, edits), ["tightened-before-fitted"], match[1]);
+  },
+);
+
 export const STATE_KINDS: readonly Kind[] = [
   drops(
     "refitting a part left out",
@@ -182,6 +198,7 @@ export const STATE_KINDS: readonly Kind[] = [
   ),
   swaps("two removals in the wrong order", /^remove /, /^remove /, ["blocked-by", "fastener-still-holds"]),
   swaps("two fittings in the wrong order", /^fit /, /^fit (?!.*by hand)/, ["blocked-by"]),
+  boltedOnNothing,
   swaps("tightened before it is in", /^fit .* by hand$/, /^tighten [^{]*$/, ["tightened-before-fitted"]),
   without("“new” left out at a renewed part", /^fit new ([\w-]+)(?! by hand)/, /new /, ["old-part-refitted"]),
   without("“new” left out at a renewed bolt", /^fit new ([\w-]+) by hand/, /new /, ["used-bolt-refitted"]),

@@ -47,6 +47,23 @@ export const WAY_KINDS: readonly Kind[] = [
     },
   ),
   inProcedure(
+    "act behind the end of the job",
+    "the line before it ends the job, whatever was shown",
+    /^end job /,
+    ["unreachable-step"],
+    (lines, at) => {
+      const before = lines[at - 1] as string;
+      if (!/^(?:pull|stop|release|close|wait|isolate|clean) [^{]*$/.test(bareLine(before))) return null;
+      return {
+        edits: new Map([
+          [at - 1, lines[at] as string],
+          [at, before],
+        ]),
+        lines: [at],
+      };
+    },
+  ),
+  inProcedure(
     "outcome that the check cannot have",
     "a question has no “over”, and a measurement no “yes”",
     /^if (over|under|no|yes|not met) \{$/,
