@@ -3,11 +3,17 @@
  */
 import type { FileModel, Project } from "../model";
 import { refitPhrase as say } from "../phrases/refit";
+import type { RuleSettings } from "../rules";
 import type { Action, Stretch } from "./actions";
 import { owesRefit, type Refit, refit } from "./refit";
 
 /** Writes the refit of the procedure that a stretch lies in; null where nothing is owed there. */
-export function refitAction(project: Project, file: FileModel, { from: { line } }: Stretch): Action | null {
+export function refitAction(
+  project: Project,
+  file: FileModel,
+  { from: { line } }: Stretch,
+  settings: RuleSettings,
+): Action | null {
   const procedure = file.procedures.find(
     ({ thing }) => thing.line <= line && line < thing.line + thing.entry.lineCount,
   );
@@ -15,7 +21,7 @@ export function refitAction(project: Project, file: FileModel, { from: { line } 
   // Only when it is chosen: offers are asked for whenever the cursor moves, and this tries many texts.
   let made: Refit | null = null;
   const make = (): Refit => {
-    made ??= refit(project, procedure);
+    made ??= refit(project, procedure, settings);
     return made;
   };
   return {

@@ -36,7 +36,22 @@ export function asksFor(
   // A spring is let down on purpose while its belt is off.
   if (point.verb === "pull" && act.thing.kind === "belt") return null;
   const there = actAt(walk, point, at);
+  if (isPutAway(walk, there, at) || isBeforeEnding(walk, point)) return null;
   return mustPrecede(walk, act, there) ? "it must" : precedes(walk, act, there) ? "by custom" : null;
+}
+
+/** Whether what held a part is let go of after the part came off: it holds nothing then, and waits for nothing. */
+function isPutAway({ graph }: Walk, { thing, verb, since }: RightingAct, at: number): boolean {
+  if (actRow(verb).ends !== "supported") return false;
+  return graph.points.some(
+    (p, i) => i > since && i < at && p.kind === "act" && p.thing === thing && actRow(p.verb).makes === "off",
+  );
+}
+
+/** Whether a line that ends something stands in an outcome that ends the job: those ways never come to what is owed. */
+function isBeforeEnding({ graph }: Walk, { verb, block, parent }: ActPoint): boolean {
+  if (parent < 0 || actRow(verb).ends === undefined) return false;
+  return graph.unfinished.some((end) => graph.points[end]?.block === block);
 }
 
 /** Whether a start leaves a thing off on purpose. */

@@ -42,7 +42,7 @@ export function duesOf(procedure: Procedure, walk: Walk): Dues {
 /** Fasteners that a line tightens on some way on which they are out: that line takes them for fitted. */
 function tightenedUnfitted(procedure: Procedure, walk: Walk): readonly RefitDue[] {
   return walk.faults
-    .filter(({ code }) => code === "tightened-before-fitted")
+    .filter(({ code, thing }) => code === "tightened-before-fitted" && thing.kind === "fastener")
     .map(({ thing, point }) => dueOf(procedure, walk, thing, differencesAt(walk, thing, point), point));
 }
 

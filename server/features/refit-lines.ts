@@ -3,7 +3,8 @@
  */
 import { partFacts } from "../facts";
 import type { Thing } from "../model";
-import { refitPhrase as say } from "../phrases/refit";
+import { refitWords } from "../phrases/refit";
+import type { Language } from "../phrases/sheet";
 import type { RightingAct } from "../rules/righting";
 import type { Relations } from "../walk";
 import type { Guarded } from "./refit-guards";
@@ -23,15 +24,17 @@ export function linesFor(
   place: RefitPlace,
   acts: readonly WrittenAct[],
   taken: ReadonlySet<string>,
+  language: Language,
 ): readonly string[] {
-  if (place.holds === "lines") return forEach(acts);
+  if (place.holds === "lines") return forEach(acts, language);
   const steps = stepsOf(relations, acts).flatMap((own) => [
     `step "${titleOf(relations, own)}" {`,
-    ...inside(forEach(own)),
+    ...inside(forEach(own, language)),
     "}",
   ]);
   if (place.holds === "steps") return steps;
-  const title = [say("section"), say("section-rest")].find((one) => !taken.has(one)) ?? say("section-last");
+  const titles = [refitWords(language, "section"), refitWords(language, "section-rest")];
+  const title = titles.find((one) => !taken.has(one)) ?? refitWords(language, "section-last");
   return [`section "${title}" {`, ...inside(steps), "}"];
 }
 
@@ -125,28 +128,43 @@ function titleOf({ fastenersOf }: Relations, acts: readonly WrittenAct[]): strin
   return titles.join(", ").replace(/"/g, '\\"');
 }
 
-function forEach(acts: readonly WrittenAct[]): readonly string[] {
+function forEach(acts: readonly WrittenAct[], language: Language): readonly string[] {
   return runsOf(acts, (one) => one.each ?? "").flatMap((run) => {
-    const lines = guardedLines(run.map((one) => one.lines));
+    const lines = guardedLines(
+      run.map((one) => one.lines),
+      language,
+    );
     const set = run[0]?.each;
     return set ? [`for each ${set} {`, ...inside(lines), "}"] : lines;
   });
 }
 
 /** Lines one after the other, those under one condition in one block. */
-export function guardedLines(all: readonly Guarded<readonly string[]>[]): readonly string[] {
+export function guardedLines(
+  all: readonly Guarded<readonly string[]>[],
+  language: Language,
+): readonly string[] {
   return runsOf(all, (one) => ("leaf" in one ? "" : one.condition.text)).flatMap((run) => {
     const [first] = run;
     if (!first || "leaf" in first) return run.flatMap((one) => ("leaf" in one ? one.leaf : []));
     const partings = run.flatMap((one) => ("leaf" in one ? [] : [one]));
-    const yes = guardedLines(partings.map((one) => one.yes));
-    const no = guardedLines(partings.map((one) => one.no));
+    const yes = guardedLines(
+      partings.map((one) => one.yes),
+      language,
+    );
+    const no = guardedLines(
+      partings.map((one) => one.no),
+      language,
+    );
     const { text, opposite } = first.condition;
     const when = (condition: string, lines: readonly string[]): readonly string[] =>
       lines.length === 0 ? [] : [condition, ...inside(lines), "}"];
     if (yes.length > 0) return [...when(`when ${text} {`, yes), ...when("otherwise {", no)];
     if (opposite !== "") return when(`when ${opposite} {`, no);
-    return [...when(`when ${text} {`, [`"${say("nothing-then")}"`]), ...when("otherwise {", no)];
+    return [
+      ...when(`when ${text} {`, [`"${refitWords(language, "nothing-then")}"`]),
+      ...when("otherwise {", no),
+    ];
   });
 }
 

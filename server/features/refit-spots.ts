@@ -2,7 +2,7 @@
  * Breaks in the text of a procedure at which lines of a refit can be put: in front of a point, or at the end of a block.
  */
 import type { Child, Entry } from "../facts";
-import { actRow, type Walk } from "../walk";
+import { actRow, LEADS_AWAY, type Walk } from "../walk";
 
 /** A place for lines of a refit. */
 export interface RefitPlace {
@@ -21,8 +21,6 @@ export interface RefitPlace {
   readonly set: string | null;
 }
 
-/** What else may lead away from a body: what is added goes before it. */
-const LEADS_AWAY: ReadonlySet<string> = new Set(["go-on", "go-to", "repeat", "check-again", "end-job"]);
 const OPEN: ReadonlySet<string> = new Set(["procedure", "section", "step", "for"]);
 /** Blocks that are entered under a condition. */
 export const GUARDS: ReadonlySet<string> = new Set(["when", "otherwise", "if"]);

@@ -4,6 +4,7 @@
  */
 import type { Procedure, Project } from "../model";
 import { refitPhrase as say } from "../phrases/refit";
+import type { Language } from "../phrases/sheet";
 import { checkProject, type Finding, findingText, type RuleSettings, type TextEdit, walkOf } from "../rules";
 import { rightingActs } from "../rules/righting";
 import { indentOf } from "../rules/walked";
@@ -52,7 +53,8 @@ export function tryRefit(
   const { file } = procedure.thing;
   let now = tried(project, edits);
   for (let i = 0; i < MOST_ADDED; i++) {
-    const edit = nextEdit(now, procedure, newFindings(before, checkProject(now, settings)));
+    const found = newFindings(before, checkProject(now, settings));
+    const edit = nextEdit(now, procedure, found, settings.language);
     if (!edit || edit.file !== file) break;
     now = tried(now, [edit]);
   }
@@ -81,10 +83,15 @@ function newFindings(
   });
 }
 
-function nextEdit(project: Project, procedure: Procedure, found: readonly Finding[]): TextEdit | null {
+function nextEdit(
+  project: Project,
+  procedure: Procedure,
+  found: readonly Finding[],
+  language: Language,
+): TextEdit | null {
   for (const { code, fixes, place } of found) {
     if (code === "end-job-leaves") {
-      const edit = letGo(project, procedure, place.line);
+      const edit = letGo(project, procedure, place.line, language);
       if (edit) return edit;
     }
     const change = ASKED_NEXT.has(code) ? fixes[0]?.changes[0] : undefined;
@@ -105,7 +112,7 @@ function nextEdit(project: Project, procedure: Procedure, found: readonly Findin
 }
 
 /** What must not be left so is ended in front of the line that ends the job, under what tells its ways apart. */
-function letGo(project: Project, procedure: Procedure, line: number): TextEdit | null {
+function letGo(project: Project, procedure: Procedure, line: number, language: Language): TextEdit | null {
   const after = sameProcedure(project, procedure);
   if (!after || after.doubtful) return null;
   const walk = walkOf(after);
@@ -136,7 +143,7 @@ function letGo(project: Project, procedure: Procedure, line: number): TextEdit |
   if (!tree) return null;
   const { eol } = project.files.get(file)?.document.shape ?? { eol: "\n" };
   const start = { line, character: 0 };
-  const lines = guardedLines([mapped(tree, linesOf)]);
+  const lines = guardedLines([mapped(tree, linesOf)], language);
   return { file, start, end: start, text: lines.map((one) => `${indentOf(entry)}${one}${eol}`).join("") };
 }
 
@@ -164,7 +171,10 @@ function stillOwed(project: Project, procedure: Procedure, told: ReadonlySet<str
       ),
   );
   const unfitted = walk.faults
-    .filter(({ code, thing }) => code === "tightened-before-fitted" && !told.has(thing.id))
+    .filter(
+      ({ code, thing }) =>
+        code === "tightened-before-fitted" && thing.kind === "fastener" && !told.has(thing.id),
+    )
     .map(({ thing, point, way }) =>
       say("still-unfitted", {
         title: thing.title || thing.name,

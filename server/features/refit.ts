@@ -6,6 +6,7 @@
 import type { Document } from "../../grammar";
 import type { Procedure, Project } from "../model";
 import { refitPhrase as say } from "../phrases/refit";
+import type { Language } from "../phrases/sheet";
 import { DEFAULT_RULE_SETTINGS, type RuleSettings, type TextEdit, walkOf } from "../rules";
 import { inWorkingOrder } from "../rules/righting-order";
 import { DEPARTURES, type Stand, standsAt, type Walk } from "../walk";
@@ -32,7 +33,11 @@ export function owesRefit(procedure: Procedure): boolean {
   if (procedure.doubtful) return false;
   const { faults, graph } = walkOf(procedure);
   const end = graph.points.length - 1;
-  return faults.some(({ code, point }) => OWED.has(code) || (code === "used-bolt-refitted" && point === end));
+  return faults.some(
+    ({ code, point, thing }) =>
+      (OWED.has(code) && (code !== "tightened-before-fitted" || thing.kind === "fastener")) ||
+      (code === "used-bolt-refitted" && point === end),
+  );
 }
 
 /** The codes of what a refit puts right. */
@@ -59,7 +64,7 @@ export function refit(
   const guards = guardsOf(project, procedure, walk);
   const attempt = (bodies: boolean): Refit & { readonly usesBodies: boolean } => {
     const { placed, written, untold, given, usesBodies } = guarded(walk, dues, guards, procedure, bodies);
-    const edits = editsFor(walk, procedure, document, placed, written);
+    const edits = editsFor(walk, procedure, document, placed, written, settings.language);
     const trial = tryRefit(project, procedure, edits, settings, given);
     const after = trial.project.files.get(file)?.document ?? document;
     const usual = inUsualForm(project, editsBetween(file, document, after));
@@ -170,6 +175,7 @@ function editsFor(
   document: Document,
   placed: readonly Placeable[],
   written: ReadonlyMap<Placeable, WrittenAct>,
+  language: Language,
 ): readonly TextEdit[] {
   const byLine = new Map<number, Placeable[]>();
   for (const one of placed) byLine.set(one.place.line, [...(byLine.get(one.place.line) ?? []), one]);
@@ -187,7 +193,7 @@ function editsFor(
     const own = acts.flatMap(({ one }) => written.get(one) ?? []);
     const isIdle = own.every(({ lines }) => "leaf" in lines && lines.leaf.length === 0);
     if (!first || isIdle) return [];
-    const lines = linesFor(walk.relations, first.place, own, taken);
+    const lines = linesFor(walk.relations, first.place, own, taken, language);
     if (first.place.holds === "sections") taken.add(/"(.*)"/.exec(lines[0] ?? "")?.[1] ?? "");
     return [edit(procedure, document, first.place, lines, walk)];
   });

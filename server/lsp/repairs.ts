@@ -63,7 +63,8 @@ export function answerRepairs(session: Session): void {
 
 function offeredAt({ workspace, file }: Located, { start, end }: Range): readonly Action[] {
   const findings = workspace.check().get(file) ?? [];
-  return offeredActions(workspace.project(), file, findings, { from: start, to: end });
+  const { rules } = workspace.settings();
+  return offeredActions(workspace.project(), file, findings, { from: start, to: end }, rules);
 }
 
 /** An action with its edits, worked out anew from the text as it stands now; an editor may ask late, or more than once. */

@@ -1,11 +1,9 @@
 /**
  * What is said of a refit, in English: templates, with `{name}` for what is put in.
  */
+import type { Language } from "./sheet";
+
 export const REFIT_PHRASES = {
-  section: "Put back",
-  "section-rest": "Put back the rest",
-  "section-last": "Put back what is still off",
-  "nothing-then": "Nothing is to be put back then.",
   action: "Write the refit of all that is owed at the end of “{title}”",
   nothing: "Nothing is owed at the end of “{title}”: there is nothing to write.",
   written: "{file}  {count} added",
@@ -30,4 +28,37 @@ export type RefitPhrase = keyof typeof REFIT_PHRASES;
 /** A phrase with its arguments filled in. */
 export function refitPhrase(id: RefitPhrase, args: Readonly<Record<string, string>> = {}): string {
   return REFIT_PHRASES[id].replace(/\{([\w-]+)\}/g, (whole, name: string) => args[name] ?? whole);
+}
+
+/** Words that a refit writes into the text itself, in the language of its sheets. */
+const WRITTEN = {
+  en: {
+    section: "Put back",
+    "section-rest": "Put back the rest",
+    "section-last": "Put back what is still off",
+    "nothing-then": "Nothing is to be put back then.",
+  },
+  de: {
+    section: "Zusammenbauen",
+    "section-rest": "Den Rest zusammenbauen",
+    "section-last": "Zusammenbauen, was noch fehlt",
+    "nothing-then": "Dann ist nichts zusammenzubauen.",
+  },
+  fr: {
+    section: "Remonter",
+    "section-rest": "Remonter le reste",
+    "section-last": "Remonter ce qui est encore déposé",
+    "nothing-then": "Il n'y a alors rien à remonter.",
+  },
+  es: {
+    section: "Montar de nuevo",
+    "section-rest": "Montar el resto",
+    "section-last": "Montar lo que aún falta",
+    "nothing-then": "En ese caso no hay nada que montar.",
+  },
+} as const satisfies Readonly<Record<Language, Readonly<Record<string, string>>>>;
+
+/** A title or a remark of a refit in the language of the sheets. */
+export function refitWords(language: Language, id: keyof (typeof WRITTEN)["en"]): string {
+  return WRITTEN[language][id];
 }

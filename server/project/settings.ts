@@ -61,11 +61,12 @@ export function readSettings(text: string): {
 }
 
 function settingsOf(file: SettingsFile): Settings {
-  const rules = { severities: file.severities ?? {}, hazards: file.hazards ?? [] } as RuleSettings;
+  const language = file.language ?? DEFAULT_SETTINGS.language;
+  const rules = { severities: file.severities ?? {}, hazards: file.hazards ?? [], language } as RuleSettings;
   return {
     rules,
     paper: file.paper ?? DEFAULT_SETTINGS.paper,
-    language: file.language ?? DEFAULT_SETTINGS.language,
+    language,
     units: file.units ?? DEFAULT_SETTINGS.units,
     skip: file.skip ?? DEFAULT_SETTINGS.skip,
     baseline: file.baseline ?? DEFAULT_SETTINGS.baseline,

@@ -1,7 +1,7 @@
 /** A caution that stands after the act it should stand before. */
 import type { FileModel, Place } from "../model";
 import type { Point } from "../walk";
-import { untoldOf } from "./cautions";
+import { strongEnough, untoldOf } from "./cautions";
 import { twins } from "./say";
 import type { Fix, ProcedureRule } from "./types";
 import { indentOf } from "./walked";
@@ -56,20 +56,27 @@ procedure change "Change the gear oil" {
       if (!late || passed) continue;
       const args = { hazard: untold.hazard.hazard };
       const caution = sight.walk(procedure).graph.points[untold.late];
-      const fixes = caution ? moved(sight.file, act, caution) : [];
+      const { least } = untold.hazard;
+      const fixes = caution ? moved(sight.file, act, caution, least) : [];
       report({ place, args, way: untold.way, related: [{ place: late, message: "late" }], fixes });
     }
   },
 };
 
-/** The caution's lines and those between are put in each other's place, each line for a line. */
-function moved({ path, document }: FileModel, { spot: act }: Point, { spot: caution }: Point): Fix<Place>[] {
+/** The caution's lines and those between are put in each other's place, each line for a line; its word is made to do. */
+function moved(
+  { path, document }: FileModel,
+  { spot: act }: Point,
+  { spot: caution }: Point,
+  least: string,
+): Fix<Place>[] {
   const isHere = [act, caution].every((spot) => !spot.through && spot.file === path);
   const first = act.line;
   const last = caution.line + caution.entry.lineCount;
   if (!isHere || caution.line <= first) return [];
   const texts = document.lines.slice(first, last).map((line) => line.text);
-  const own = texts.splice(caution.line - first);
+  const [head = "", ...rest] = texts.splice(caution.line - first);
+  const own = [strongEnough(head, least), ...rest];
   const indent = indentOf(act.entry);
   const before = indentOf(caution.entry);
   const set = own.map((text) => (text.startsWith(before) ? indent + text.slice(before.length) : text));

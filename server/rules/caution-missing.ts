@@ -1,5 +1,7 @@
 /** An act that raises a hazard, and no caution before it. */
 import type { Place } from "../model";
+import { cautionWords, ownWords } from "../phrases/cautions";
+import type { Language } from "../phrases/sheet";
 import { HAZARDS, type Hazard, type Untold } from "../walk";
 import { type UntoldAt, untoldOf } from "./cautions";
 import { titleOf, twins } from "./say";
@@ -59,7 +61,7 @@ procedure renew "Take the brake band off and put it on" {
         args,
         way: untold.way,
         related: [{ place: source.place, message: row ? "source" : "own", args }],
-        fixes: fixesOf(one),
+        fixes: fixesOf(one, sight.language),
       });
     }
   },
@@ -69,11 +71,13 @@ const rowOf = ({ hazard }: Untold) =>
   Object.hasOwn(HAZARDS, hazard.hazard) ? HAZARDS[hazard.hazard as Hazard] : null;
 
 /** A caution to start from, in front of the act. */
-function fixesOf({ untold, act }: UntoldAt): Fix<Place>[] {
+function fixesOf({ untold, act }: UntoldAt, language: Language): Fix<Place>[] {
   const { entry, file, line, through } = act.spot;
   if (through) return [];
   const { hazard, title, least } = untold.hazard;
-  const [says, can, so] = rowOf(untold)?.says ?? [`${title}.`, "Hurt you.", "Take care."];
+  const own = ownWords(language);
+  const said = rowOf(untold) ? (cautionWords(language, hazard) ?? rowOf(untold)?.says) : undefined;
+  const [says, can, so] = said ?? [`${title}.`, ...own];
   const lines = [`${least} ${hazard} {`, `  "${says}"`, `  can "${can}"`, `  so "${so}"`, "}"];
   const text = lines.map((l) => `${indentOf(entry)}${l}\n`).join("");
   const changes = [{ place: { file, line, start: 0, end: 0 }, text }];

@@ -1,7 +1,10 @@
 /** A jump leads past the caution and on to the act. */
-import { untoldOf } from "./cautions";
+import type { FileModel, Place } from "../model";
+import type { Point } from "../walk";
+import { strongEnough, untoldOf } from "./cautions";
 import { twins } from "./say";
-import type { ProcedureRule } from "./types";
+import type { Fix, ProcedureRule } from "./types";
+import { indentOf } from "./walked";
 
 export const cautionPassedBy: ProcedureRule = {
   code: "caution-passed-by",
@@ -12,6 +15,7 @@ export const cautionPassedBy: ProcedureRule = {
     main: "The caution on “{hazard}” is passed by on the way here.",
     hint: "Let the jump lead to before the caution, or put the caution into the step with the act.",
     passed: "The caution stands here.",
+    fix: "Put the same caution before it",
   },
   docs: {
     what: "A caution stands before the act that raises its hazard, but a `go to`, `repeat` or `check again` leads to the act without coming by it.",
@@ -51,10 +55,36 @@ procedure renew "Take the brake band off and put it on" {
     ),
   },
   check(procedure, report, sight) {
-    for (const { untold, place, passed } of untoldOf(procedure, sight)) {
+    const { points } = sight.walk(procedure).graph;
+    for (const { untold, act, place, passed } of untoldOf(procedure, sight)) {
       if (!passed) continue;
       const args = { hazard: untold.hazard.hazard };
-      report({ place, args, way: untold.way, related: [{ place: passed, message: "passed" }] });
+      const caution = points[untold.passed];
+      const fixes = caution ? repeated(sight.file, act, caution, untold.hazard.least) : [];
+      report({ place, args, way: untold.way, related: [{ place: passed, message: "passed" }], fixes });
     }
   },
 };
+
+/**
+ * The caution once more right before the act, where all ways to it meet. It stays where it is too: those who come by it
+ * may need it for something that is done before.
+ */
+function repeated(
+  { path, document }: FileModel,
+  { spot: act }: Point,
+  { spot: caution }: Point,
+  least: string,
+): Fix<Place>[] {
+  if ([act, caution].some((spot) => spot.through || spot.file !== path)) return [];
+  const { line, entry } = caution;
+  const [head = "", ...rest] = document.lines.slice(line, line + entry.lineCount).map(({ text }) => text);
+  const before = indentOf(entry);
+  const indent = indentOf(act.entry);
+  const lines = [strongEnough(head, least), ...rest].map((text) =>
+    text.startsWith(before) ? indent + text.slice(before.length) : text,
+  );
+  const text = lines.map((one) => `${one}\n`).join("");
+  const changes = [{ place: { file: path, line: act.line, start: 0, end: 0 }, text }];
+  return [{ title: { id: "fix", args: {} }, safe: false, changes }];
+}

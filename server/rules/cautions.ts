@@ -33,3 +33,13 @@ export function untoldOf(procedure: Procedure, { walk, houseHazards }: Sight): r
     };
   });
 }
+
+const WORDS = ["notice", "caution", "warning", "danger"];
+
+/** The head of a caution with its signal word, or the least that will do where its own is weaker. */
+export function strongEnough(head: string, least: string): string {
+  const indent = head.slice(0, head.length - head.trimStart().length);
+  const [word = ""] = head.trimStart().split(" ");
+  const isWeak = WORDS.includes(word) && WORDS.indexOf(word) < WORDS.indexOf(least);
+  return isWeak ? `${indent}${least}${head.slice(indent.length + word.length)}` : head;
+}

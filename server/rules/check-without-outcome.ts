@@ -14,7 +14,7 @@ export const checkWithoutOutcome: ProcedureRule = {
     hint: "Say what is done then, “if {outcome} { … }”, or write the value down: “record”.",
   },
   docs: {
-    what: "A check measures, looks or asks, but has no outcome, records nothing, and no later line asks how it turned out.",
+    what: "A check measures, looks or asks, but has no outcome in which anything stands, records nothing, and no later line asks how it turned out.",
     why: "The fitter finds the play too large, and the sheet goes on as if it were not.",
     ...twins(
       `torquil 1
@@ -48,7 +48,9 @@ procedure look "Look at the drum" {
 };
 
 function hasOutcome(entry: Entry): boolean {
-  return entry.children.some((c) => c.entry.construct === "if" || hasOutcome(c.entry));
+  return entry.children.some(
+    (c) => (c.entry.construct === "if" && c.entry.children.length > 0) || hasOutcome(c.entry),
+  );
 }
 
 /** Whether a condition, or a kit item, asks how a check turned out. */

@@ -3,6 +3,7 @@
  */
 import { type Entry, namesIn, textIn } from "../facts";
 import type { FileModel, Place, Procedure, Project } from "../model";
+import type { Language } from "../phrases/sheet";
 import { followProcedure, type Walk } from "../walk";
 import { allowancesOf, applyAllowances } from "./allow";
 import { placedFaults, type Raw } from "./placed";
@@ -13,9 +14,11 @@ import type { Fault, Finding, HouseHazard, Message, Rule, Severity, Sight } from
 export interface RuleSettings {
   readonly severities: Readonly<Record<string, Severity | "off">>;
   readonly hazards: readonly HouseHazard[];
+  /** The language of the sheets, for text that a repair writes into them; messages are in English. */
+  readonly language: Language;
 }
 
-export const DEFAULT_RULE_SETTINGS: RuleSettings = { severities: {}, hazards: [] };
+export const DEFAULT_RULE_SETTINGS: RuleSettings = { severities: {}, hazards: [], language: "en" };
 
 const ruleOf = <G extends Rule["grain"]>(grain: G): Extract<Rule, { grain: G }>[] =>
   RULES.filter((r): r is Extract<Rule, { grain: G }> => r.grain === grain);
@@ -24,7 +27,11 @@ const procedureRules = ruleOf("procedure");
 const fileRules = ruleOf("file");
 const projectRules = ruleOf("project");
 
-const byFile = new WeakMap<FileModel, { hazards: readonly HouseHazard[]; raw: readonly Raw<Place>[] }>();
+interface Kept extends Pick<RuleSettings, "hazards" | "language"> {
+  readonly raw: readonly Raw<Place>[];
+}
+
+const byFile = new WeakMap<FileModel, Kept>();
 const walks = new WeakMap<Procedure, Walk>();
 
 /** Findings of every file of a project, sorted by place. */
@@ -63,8 +70,9 @@ function projectFaults(project: Project): Raw<Place>[] {
 
 function fileFaults(file: FileModel, project: Project, settings: RuleSettings): readonly Raw<Place>[] {
   const known = byFile.get(file);
-  if (known && known.hazards === settings.hazards) return known.raw;
-  const sight: Sight = { file, project, walk: walkOf, houseHazards: settings.hazards };
+  const { hazards, language } = settings;
+  if (known && known.hazards === hazards && known.language === language) return known.raw;
+  const sight: Sight = { file, project, walk: walkOf, houseHazards: hazards, language };
   const raw: Raw<Place>[] = [];
   const report = (rule: Rule) => (fault: Fault<Place>) => void raw.push({ rule, fault });
   for (const rule of fileRules) rule.check(file, report(rule), sight);
@@ -77,7 +85,7 @@ function fileFaults(file: FileModel, project: Project, settings: RuleSettings): 
     if (procedure.doubtful) continue;
     for (const rule of procedureRules) rule.check(procedure, report(rule), sight);
   }
-  byFile.set(file, { hazards: settings.hazards, raw });
+  byFile.set(file, { hazards, language, raw });
   return raw;
 }
 

@@ -4,6 +4,7 @@
 import { adapterWithoutSetting } from "./adapter-without-setting";
 import { angleGaugeMissing } from "./angle-gauge-missing";
 import { angleTwice } from "./angle-twice";
+import { angleWithoutTorque } from "./angle-without-torque";
 import { badNumber } from "./bad-number";
 import { bareNumber } from "./bare-number";
 import { beltCannotClose } from "./belt-cannot-close";
@@ -34,10 +35,12 @@ import { doneAlready } from "./done-already";
 import { duplicateName } from "./duplicate-name";
 import { endJobLeaves } from "./end-job-leaves";
 import { endlessRepeat } from "./endless-repeat";
+import { endsOtherwise } from "./ends-otherwise";
 import { fastenerStillHolds } from "./fastener-still-holds";
 import { fewTeethInMesh } from "./few-teeth-in-mesh";
 import { fingerTightLeft } from "./finger-tight-left";
 import { forbiddenToolUsed } from "./forbidden-tool-used";
+import { holesOverlap } from "./holes-overlap";
 import { hotColdUnsaid } from "./hot-cold-unsaid";
 import { includeLoop } from "./include-loop";
 import { jumpIntoBlock } from "./jump-into-block";
@@ -48,6 +51,7 @@ import { leftHandUnsaid } from "./left-hand-unsaid";
 import { leftRunning } from "./left-running";
 import { limitsEmpty } from "./limits-empty";
 import { limitsReversed } from "./limits-reversed";
+import { lineTooLong } from "./line-too-long";
 import { lineTooShort } from "./line-too-short";
 import { loadOverRating } from "./load-over-rating";
 import { longAndShortMixed } from "./long-and-short-mixed";
@@ -61,6 +65,7 @@ import { notRefilled } from "./not-refilled";
 import { notToldApart } from "./not-told-apart";
 import { notUnderstood } from "./not-understood";
 import { nothingHolds } from "./nothing-holds";
+import { noughtOrLess } from "./nought-or-less";
 import { oddTolerance } from "./odd-tolerance";
 import { oldPartRefitted } from "./old-part-refitted";
 import { openTimePassed } from "./open-time-passed";
@@ -85,7 +90,7 @@ import { repeatSkipsUndo } from "./repeat-skips-undo";
 import { retryNeedsMoreParts } from "./retry-needs-more-parts";
 import { runLoopsBack, runLoopsBackAtAct } from "./run-loops-back";
 import { runMisses } from "./run-misses";
-import { runRepeats } from "./run-repeats";
+import { runRepeats, runRepeatsLaidOn } from "./run-repeats";
 import { saidTwice } from "./said-twice";
 import { secondPersonAbsent } from "./second-person-absent";
 import { slippedDecimal } from "./slipped-decimal";
@@ -106,6 +111,7 @@ import { toolLeftOn } from "./tool-left-on";
 import { toolOutOfRange } from "./tool-out-of-range";
 import { toolUndeclared } from "./tool-undeclared";
 import { toolUnused } from "./tool-unused";
+import { torqueFalls } from "./torque-falls";
 import { torqueTooHigh } from "./torque-too-high";
 import { torqueTooLow } from "./torque-too-low";
 import { turnedWithBeltOff } from "./turned-with-belt-off";
@@ -137,6 +143,7 @@ export const RULES: readonly Rule[] = [
   adapterWithoutSetting,
   angleGaugeMissing,
   angleTwice,
+  angleWithoutTorque,
   badNumber,
   bareNumber,
   beltCannotClose,
@@ -167,10 +174,12 @@ export const RULES: readonly Rule[] = [
   duplicateName,
   endJobLeaves,
   endlessRepeat,
+  endsOtherwise,
   fastenerStillHolds,
   fewTeethInMesh,
   fingerTightLeft,
   forbiddenToolUsed,
+  holesOverlap,
   hotColdUnsaid,
   includeLoop,
   jumpIntoBlock,
@@ -181,6 +190,7 @@ export const RULES: readonly Rule[] = [
   leftRunning,
   limitsEmpty,
   limitsReversed,
+  lineTooLong,
   lineTooShort,
   loadOverRating,
   longAndShortMixed,
@@ -195,6 +205,7 @@ export const RULES: readonly Rule[] = [
   notToldApart,
   notUnderstood,
   nothingHolds,
+  noughtOrLess,
   oddTolerance,
   oldPartRefitted,
   openTimePassed,
@@ -224,6 +235,7 @@ export const RULES: readonly Rule[] = [
   runLoopsBackAtAct,
   runMisses,
   runRepeats,
+  runRepeatsLaidOn,
   saidTwice,
   secondPersonAbsent,
   slippedDecimal,
@@ -244,6 +256,7 @@ export const RULES: readonly Rule[] = [
   toolOutOfRange,
   toolUndeclared,
   toolUnused,
+  torqueFalls,
   torqueTooHigh,
   torqueTooLow,
   turnedWithBeltOff,

@@ -71,7 +71,9 @@ export function rightingActs(procedure: Procedure, walk: Walk, due: Due): readon
   const acts: RightingAct[] = [];
   if (kinds.has("off")) {
     const line = fitLine(procedure, thing, kinds.has("thrown-away"));
-    acts.push(act("fit", [`${line}${lifting(walk.graph.points[since])}`]));
+    // It may have been let go of since: what it came off with is said where it came off.
+    const off = walk.graph.points[madeAt(walk, due, "off")];
+    acts.push(act("fit", [`${line}${lifting(off)}`]));
   }
   for (const [departure, verb] of Object.entries(ENDS) as [Departure, string][]) {
     if (!kinds.has(departure)) continue;

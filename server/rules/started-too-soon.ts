@@ -13,14 +13,17 @@ export const startedTooSoon: ProcedureRule = {
     off: "“{title}” is still off when the machine starts here.",
     out: "“{title}” is still out when the machine starts here.",
     drained: "“{title}” is still drained when the machine starts here.",
+    disconnected: "“{title}” is still disconnected when the machine starts here.",
     loose: "“{title}” is not tight yet when the machine starts here.",
     hint: "Put it right before the start.",
     "off-hint":
       "Write “fit {name}” before the start, or say that it is left off on purpose: “without {name}”.",
+    "disconnected-hint":
+      "Write “connect {name}” before the start, or say that it is left so on purpose: “without {name}”.",
     since: "It is so since here.",
   },
   docs: {
-    what: "The machine is started or run in although something that the job took off, slackened or drained is put right only afterwards. What is left off on purpose is named with `without`; a fastener that sets a position is not meant.",
+    what: "The machine is started or run in although something that the job took off, disconnected, slackened or drained is put right only afterwards. What is left off on purpose is named with `without`; a fastener that sets a position is not meant.",
     why: "What is missing or loose is thrown off, runs dry, or catches a hand.",
     ...twins(
       `torquil 1
@@ -51,8 +54,9 @@ procedure look "Look at the winch" {
     for (const { fault, place, since } of faultsOf("started-too-soon", procedure, sight)) {
       const { thing, way, state } = fault;
       const args = { title: titleOf(thing), name: thing.name };
-      const message = state === "off" || state === "out" || state === "drained" ? state : "loose";
-      const hint = state === "off" && thing.kind === "part" ? "off-hint" : "hint";
+      const message = SAID.has(state) ? state : "loose";
+      const isOnPurpose = state === "disconnected" || (state === "off" && thing.kind !== "fastener");
+      const hint = isOnPurpose ? `${state}-hint` : "hint";
       report({
         place,
         message,
@@ -64,3 +68,6 @@ procedure look "Look at the winch" {
     }
   },
 };
+
+/** The states that have a message of their own. */
+const SAID: ReadonlySet<string> = new Set(["off", "out", "drained", "disconnected"]);

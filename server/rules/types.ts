@@ -4,6 +4,7 @@
 import type { Line, Position } from "../../grammar";
 import type { At, Entry } from "../facts";
 import type { FileModel, Machine, Place, Procedure, Project, Thing } from "../model";
+import type { Language } from "../phrases/sheet";
 import type { HouseHazard, Walk } from "../walk";
 
 export type { HouseHazard } from "../walk";
@@ -73,6 +74,8 @@ export interface Sight {
   readonly walk: (procedure: Procedure) => Walk;
   /** Hazards of the house from the settings, beside those of machine files. */
   readonly houseHazards: readonly HouseHazard[];
+  /** The language of what a repair writes into the text. */
+  readonly language: Language;
 }
 
 type Report<P> = (fault: Fault<P>) => void;

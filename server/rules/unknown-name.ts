@@ -84,6 +84,9 @@ function nameFault(binding: Binding, file: FileModel, nearestName: NearestName):
   // Told apart only by letters that look alike: another rule says so.
   if (known.some((t) => readsLike(t.name, name))) return null;
   const thing = nearestName(name, known);
+  // It is there, and out of sight from here: in another block or machine.
+  if (thing?.name === name)
+    return { place, args: { name, kinds: thingsInWords(accepts) }, related: [declared(thing)] };
   if (!thing) return { place, args: { name, kinds: thingsInWords(accepts) } };
   return {
     place,

@@ -1,20 +1,21 @@
 /**
- * Where a missing line can be worked: before the first later line that puts back what stands in front, else at the end
- * of the last step before the machine is started; what was done under a condition is put right under it.
+ * Where a missing line can be worked: before the first later line that asks for it (`asked-for.ts`), in the step of that
+ * line or at the end of the one before; right behind a sealant; where nothing asks, at the end of the last step. What came
+ * off under a condition goes back under it.
  */
 import { constructs } from "../../grammar";
 import type { Place, Thing } from "../model";
-import { actRow, type Point, type Walk } from "../walk";
+import { LEADS_AWAY, type Point, type Walk } from "../walk";
+import { firstAsking, openedJoint } from "./asked-for";
 import type { Change, Fix, Message } from "./types";
-import { above, indentOf } from "./walked";
-
-/** Lines that lead away: what is added goes before them. */
-const LEADS_AWAY: ReadonlySet<string> = new Set(["go-on", "go-to", "repeat", "check-again", "end-job"]);
+import { above, below, indentOf } from "./walked";
 
 /** Where lines can be put, with the indentation they have there. */
 export interface Workable {
   readonly place: Place;
   readonly indent: string;
+  /** The condition under which the lines are put there, as its head is written; the text itself has none there. */
+  readonly under?: string;
 }
 
 /**
@@ -26,10 +27,70 @@ export function workablePlace(walk: Walk, thing: Thing, verb: string, since: num
   const { points } = walk.graph;
   const parent = points[since]?.parent ?? -1;
   if (points[since]?.spot.through) return null;
-  const front = firstInFront(walk, thing, verb, since);
-  if (front >= 0 && points[front]?.parent === parent) return beforeLine(points[front] as Point);
-  if (parent >= 0) return endOfBody(walk, since);
-  return endOfStep(walk, since);
+  const asking = firstAsking(walk, thing, verb, since);
+  const until = asking ? levelWith(walk, asking.at, parent) : -1;
+  const limit = until < 0 ? points.length : until;
+  const joint = verb === "fit" ? openedJoint(walk, thing, since, limit) : -1;
+  if (joint >= 0 && isUnder(walk, joint, parent)) return afterLine(points[joint] as Point);
+  const point = points[until];
+  if (asking && point) {
+    const isSame = until === asking.at && (asking.together || isWithinStep(walk, until));
+    if (isSame || (parent >= 0 && point.kind !== "ask" && !isOutcome(point))) return beforeLine(point);
+    return endOfStep(walk, since, limit) ?? beforeLine(points[headOf(walk, until)] as Point);
+  }
+  if (parent < 0) return endOfStep(walk, since, limit);
+  return underCondition(walk, thing, verb, since) ?? endOfBody(walk, since);
+}
+
+/** Where it would be put right if it came about under no condition, under the condition it came about under. */
+function underCondition(walk: Walk, thing: Thing, verb: string, since: number): Workable | null {
+  const { points, variables } = walk.graph;
+  const test = points[points[since]?.parent ?? -1];
+  if (test?.kind !== "test" || test.parent >= 0 || test.spot.entry.construct !== "when") return null;
+  // What stands under “otherwise” has no condition that can be written.
+  if (guardAround(walk.graph.blocks, points[since]?.block ?? -1) !== "when") return null;
+  if (variables.all[test.variable]?.once !== true) return null;
+  const asking = firstAsking(walk, thing, verb, since);
+  const until = asking ? levelWith(walk, asking.at, -1) : points.length;
+  const point = points[until];
+  const isWithin = point !== undefined && until === asking?.at && isWithinStep(walk, until);
+  const place = isWithin ? beforeLine(point) : endOfStep(walk, since, until);
+  return place && { ...place, under: (test.spot.entry.line?.text ?? "").trim() };
+}
+
+/** Whether a point stands in a step behind other lines of it. */
+function isWithinStep({ graph }: Walk, at: number): boolean {
+  const block = graph.blocks[graph.points[at]?.block ?? -1];
+  return block?.construct === "step" && block.start < at;
+}
+
+/** The point itself, or the test around it that stands under the same condition as `parent`; -1 where it stands elsewhere. */
+function levelWith({ graph }: Walk, at: number, parent: number): number {
+  for (let p = at; p >= 0; p = graph.points[p]?.parent ?? -1)
+    if (isAlikeTest(graph, graph.points[p]?.parent ?? -1, parent)) return p;
+  return -1;
+}
+
+const isUnder = ({ graph }: Walk, at: number, parent: number): boolean =>
+  isAlikeTest(graph, graph.points[at]?.parent ?? -1, parent);
+
+/** Whether two tests are the same, or ask the same of a condition that is chosen once. */
+function isAlikeTest(graph: Walk["graph"], a: number, b: number): boolean {
+  if (a === b) return true;
+  const [one, other] = [graph.points[a], graph.points[b]];
+  if (one?.kind !== "test" || other?.kind !== "test") return false;
+  const isOnce = graph.variables.all[one.variable]?.once === true;
+  const isSame = isOnce && one.variable === other.variable && one.mask === other.mask;
+  return isSame && isAlikeTest(graph, one.parent, other.parent);
+}
+
+/** Whether a point tests how a check turned out, as its outcomes do: nothing can be put between them. */
+const isOutcome = ({ kind, spot }: Point): boolean => kind === "test" && spot.entry.construct !== "when";
+
+/** The first point of the condition or check that a test belongs to; another point is its own. */
+function headOf({ graph }: Walk, at: number): number {
+  const point = graph.points[at] as Point;
+  return isOutcome(point) ? (graph.regions[point.region]?.start ?? at) : at;
 }
 
 /** A fix that adds lines at a workable place; none where there is no such place. */
@@ -39,8 +100,9 @@ export function addedLines(
   lines: readonly string[],
 ): Fix<Place>[] {
   if (!workable || lines.length === 0) return [];
-  const { place, indent } = workable;
-  const text = lines.map((line) => `${indent}${line}\n`).join("");
+  const { place, indent, under } = workable;
+  const all = under ? [under, ...lines.map((line) => `  ${line}`), "}"] : lines;
+  const text = all.map((line) => `${indent}${line}\n`).join("");
   return [{ title, safe: false, changes: [{ place, text }] }];
 }
 
@@ -63,23 +125,14 @@ export function addedClause(point: Point, title: Message, clause: string): Fix<P
   return [{ title, safe: false, changes: [{ place: { file, line, start: end, end }, text: `  ${clause}` }] }];
 }
 
-function beforeLine(point: Point): Workable | null {
-  const place = above(point);
+function afterLine(point: Point): Workable | null {
+  const place = below(point);
   return place ? { place, indent: indentOf(point.spot.entry) } : null;
 }
 
-/** The first later act that puts back what must be off for this one; -1 where none does. */
-function firstInFront({ graph, relations }: Walk, thing: Thing, verb: string, since: number): number {
-  const fronts = new Set(relations.fronts(thing, verb));
-  return graph.points.findIndex(
-    (p, at) =>
-      at > since &&
-      p.kind === "act" &&
-      !p.spot.through &&
-      p.thing !== null &&
-      fronts.has(p.thing) &&
-      (actRow(p.verb).ends === "off" || actRow(p.verb).ends === "disconnected"),
-  );
+function beforeLine(point: Point): Workable | null {
+  const place = above(point);
+  return place ? { place, indent: indentOf(point.spot.entry) } : null;
 }
 
 /** The end of the body that a point stands in, before what leads away from it. */
@@ -97,11 +150,9 @@ function endOfBody({ graph }: Walk, since: number): Workable | null {
   return { place: { file, line: at, start: 0, end: 0 }, indent: indentOf(like) };
 }
 
-/** The end of the last step before the machine is started after a point; of the last of all where it is not. */
-function endOfStep({ graph }: Walk, since: number): Workable | null {
+/** The end of the last step between a point and a limit. */
+function endOfStep({ graph }: Walk, since: number, limit: number): Workable | null {
   const { points, blocks, procedure } = graph;
-  const start = points.findIndex((p, at) => at > since && p.kind === "act" && actRow(p.verb).whole);
-  const limit = start < 0 ? points.length : start;
   const around = (block: number, construct: string): number => {
     let b = block;
     while (b >= 0 && blocks[b]?.construct !== construct) b = blocks[b]?.parent ?? -1;
@@ -116,7 +167,7 @@ function endOfStep({ graph }: Walk, since: number): Workable | null {
     // What is done for each of a set is put right for each.
     if (each >= 0 && around(i, "for") !== each) return false;
     const isPlain = (points[b.start]?.parent ?? -1) < 0 || b.start === b.end;
-    return isOwn || (b.start > since && b.end <= limit && isPlain && !isUnderCondition(blocks, i));
+    return b.end <= limit && (isOwn || (b.start > since && isPlain && !isUnderCondition(blocks, i)));
   });
   if (!step) return null;
   const { entry, file, line } = step.spot;
@@ -131,8 +182,15 @@ function endOfStep({ graph }: Walk, since: number): Workable | null {
 
 const CONDITIONS: ReadonlySet<string> = new Set(["when", "otherwise", "if"]);
 
-function isUnderCondition(blocks: Walk["graph"]["blocks"], block: number): boolean {
-  for (let b = block; b >= 0; b = blocks[b]?.parent ?? -1)
-    if (CONDITIONS.has(blocks[b]?.construct ?? "")) return true;
-  return false;
+const isUnderCondition = (blocks: Blocks, block: number): boolean => guardAround(blocks, block) !== "";
+
+/** The innermost condition or outcome around a block, by its construct; empty where none is. */
+function guardAround(blocks: Blocks, block: number): string {
+  for (let b = block; b >= 0; b = blocks[b]?.parent ?? -1) {
+    const construct = blocks[b]?.construct ?? "";
+    if (CONDITIONS.has(construct)) return construct;
+  }
+  return "";
 }
+
+type Blocks = Walk["graph"]["blocks"];

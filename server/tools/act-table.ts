@@ -27,7 +27,7 @@ function actTable(): string {
     `**Fasteners** are ${FASTENER_STATES.join(", ")}. A group is partly so where only some of its holes are named.`,
     [
       "**Acts.** _Clear_: what stands in front of the thing is off. _Free_: what secures it is out. _Empty_: what is in it has been drained, or is caught.",
-      "_Held_: what it bears is held, and it itself where it is too heavy for one. _Whole_: everything the job has had its hands on is back. Where a row is empty, the act needs nothing, changes nothing.",
+      "_Held_: what it bears is held, and it itself where it is too heavy for one. _Whole_: everything the job has had its hands on is back. _A grip_: what the fastener secures, if that is one thing, is on. _Unlocked_: its lock nut is slackened. Where a row is empty, the act needs nothing, changes nothing.",
     ].join("\n"),
     acts(),
     "**Hazards**, by what raises them. A caution on the hazard must be read before, and again once it has been gone and is back.",
@@ -72,6 +72,8 @@ function needs(row: ActRow): string[] {
     [row.released, "free"],
     [row.emptied, "empty"],
     [row.held, "held"],
+    [row.clamps, "a grip"],
+    [row.unlocked, "unlocked"],
     [row.whole, "whole"],
   ];
   // What bears repeating also does no harm where there is nothing to end.

@@ -40,7 +40,7 @@ export const DEPARTURES = {
     ended: "part-fitted-twice",
     stopsStart: true,
   }),
-  disconnected: departure(["line"], "disconnected", "connection-left-open"),
+  disconnected: departure(["line"], "disconnected", "connection-left-open", { stopsStart: true }),
   open: departure(["line", "part"], "opened", "connection-left-open"),
   isolated: departure(["line", "part"], "isolated", "connection-left-open"),
   drained: departure(["fluid"], "drained", "not-refilled", { stopsStart: true }),
@@ -66,6 +66,10 @@ export interface ActRow {
   readonly reach?: boolean;
   /** What secures the thing must be out. */
   readonly released?: boolean;
+  /** What a fastener secures must be on, where it secures one thing alone. */
+  readonly clamps?: boolean;
+  /** The fastener that locks it must be slackened. */
+  readonly unlocked?: boolean;
   /** What is in the thing runs out: it must be drained before, or caught. */
   readonly emptied?: boolean;
   /** What the thing bears, and the thing itself where it is too heavy for one person, must be held. */
@@ -99,6 +103,7 @@ export const ACTS: Readonly<Record<string, ActRow>> = {
     fastener: "out",
     reach: true,
     released: true,
+    unlocked: true,
     emptied: true,
     held: true,
     raises: [
@@ -110,8 +115,8 @@ export const ACTS: Readonly<Record<string, ActRow>> = {
     ],
   }),
   fit: once({ ends: "off", fastener: "placed", reach: true, raises: SUPPLY }),
-  loosen: once({ fastener: "loose", reach: true, raises: SUPPLY }),
-  tighten: again({ fastener: "tightened", reach: true, raises: SUPPLY }),
+  loosen: once({ fastener: "loose", reach: true, unlocked: true, raises: SUPPLY }),
+  tighten: again({ fastener: "tightened", reach: true, clamps: true, unlocked: true, raises: SUPPLY }),
   support: once({ makes: "supported", raises: LIFTED }),
   release: once({ ends: "supported", raises: LIFTED }),
   raise: once({ makes: "raised", raises: LIFTED }),
@@ -140,7 +145,7 @@ export const ACTS: Readonly<Record<string, ActRow>> = {
   start: once({ makes: "running", whole: true, raises: [["entanglement", "guard off"]] }),
   stop: once({ ends: "running", raises: [] }),
   "run-in": again({ whole: true, raises: [["entanglement", "guard off"]] }),
-  adjust: again({ fastener: "set", raises: SUPPLY }),
+  adjust: again({ fastener: "set", unlocked: true, raises: SUPPLY }),
   prove: again({ raises: [] }),
   press: once({ raises: [] }),
   grind: again({ raises: CHIPS }),

@@ -84,7 +84,7 @@ export function putOutcome(around: Around, entry: Entry, line: number, putAll: P
       usedUp: still,
       passes,
       yes: `${title} is ${words}`,
-      no: `${title} is not ${words}`,
+      no: `${title} is ${opposite(outcome)}${still ? " in the end" : ""}`,
     },
     () => {
       inBlock(draft, spot, () => putAll(around, entry.children, line));
@@ -126,4 +126,17 @@ function checkThing(around: Around, entry: Entry, line: number): Thing {
     named: false,
     doubtful: false,
   };
+}
+
+/** Outcomes with one opposite; what is not one of several is only “not” that. */
+const OPPOSITES: Readonly<Record<string, string>> = {
+  met: "not met",
+  "not met": "met",
+  yes: "no",
+  no: "yes",
+};
+
+/** What a check shows where it does not show an outcome, in words. */
+export function opposite(outcome: string): string {
+  return Object.hasOwn(OPPOSITES, outcome) ? (OPPOSITES[outcome] as string) : `not ${outcome}`;
 }

@@ -83,6 +83,7 @@ export function watchFastener(
     marks.push({ code, thing, other, state, bits }) - 1;
   const end = graph.points.length - 1;
   const tightens = roles.some((r) => r.does === "act" && actRow(r.act.verb).fastener === "tightened");
+  const isWorkedOn = roles.some((r) => r.does === "act");
   const needsTightening = facts.stages.length > 0 || tightens;
   const at = new Map<number, Move[]>();
   const add = (point: number, move: Move): void => {
@@ -91,11 +92,13 @@ export function watchFastener(
     else at.set(point, [move]);
   };
   for (const role of roles) {
+    // Of a lock that the job never speaks of, nobody can tell whether it is slackened.
+    if (role.does === "asked" && role.why === "lock" && !isWorkedOn) continue;
     if (role.does === "asked") add(role.point, answerTo(role, facts, mark));
     else if (role.does === "act") add(role.point, moveBy(role.act, facts, mark, needsTightening));
   }
   const standing = starts.get(thing);
-  if (starts.has(thing) || roles.some((r) => r.does === "act")) add(end, atEnd(facts, mark, ends.get(thing)));
+  if (starts.has(thing) || isWorkedOn) add(end, atEnd(facts, mark, ends.get(thing)));
   const level = standing?.has("off") ? OUT : standing?.has("loose") ? LOOSE : TIGHT;
   const state = level === TIGHT && firstAngle(facts) >= 0 ? level | STRETCHED : level;
   const only = onlyOn(graph, thing);
@@ -135,10 +138,14 @@ function atEnd(facts: FastenerFacts, mark: Marking, allowed: ReadonlySet<string>
 function answerTo(role: Extract<Role, { does: "asked" }>, facts: FastenerFacts, mark: Marking): Move {
   const { why, asker } = role;
   if (why === "start") return wholeAt(facts, mark, asker);
-  const code = mark(ASKED[why], "", LEVEL, asker);
+  const code = mark(ASKED[why], why === "lock" ? why : "", LEVEL, asker);
+  // A clip or clamp lets a line go when it is slackened; what has a thread must come off it.
+  const slackened = why === "release" && asker.kind === "line" && facts.thread === "";
   return (state, report) => {
     const level = state & LEVEL;
-    if (level === OUT || level === TAKEN_AS_OUT || (level === LOOSE && asker.kind === "line")) return state;
+    if (level === OUT || level === TAKEN_AS_OUT || (level === LOOSE && slackened)) return state;
+    // What locks another holds it only when it is tight.
+    if (why === "lock" && level >= BY_HAND && level <= LOOSE) return state;
     report(code);
     return TAKEN_AS_OUT;
   };

@@ -19,7 +19,7 @@ import {
   spotOf,
   startAt,
 } from "./build";
-import { putCheck, putOutcome } from "./checks";
+import { opposite, putCheck, putOutcome } from "./checks";
 import { putAct } from "./doing";
 import type { JumpPoint, Point, ReturnPoint } from "./points";
 import { KINDS, type Scope, scopeOf, scopeWithin } from "./scope";
@@ -387,7 +387,7 @@ function putWhen(around: Around, entry: Entry, line: number, otherwise: Child | 
         usedUp: false,
         passes: false,
         yes: isCheck ? `${title} is ${outcome || "met"}` : `when ${title}`,
-        no: isCheck ? `${title} is not ${outcome || "met"}` : `when not ${title}`,
+        no: isCheck ? `${title} is ${opposite(outcome || "met")}` : `when not ${title}`,
       },
       () => {
         inBlock(draft, spot, () => putAll(around, entry.children, line));

@@ -42,6 +42,7 @@ export { type ActPoint, originOf, type Point, placeOf } from "./points";
 export type { HouseHazard, Raised } from "./raised";
 export type { Reach } from "./reach";
 export type { Relations } from "./relations";
+export { LEADS_AWAY } from "./stranded";
 export { type Branch, type NoTally, type Tally, tallyOf, type Way } from "./tally";
 export type { Tellings, Untold, Weak } from "./tellings";
 
@@ -128,7 +129,9 @@ function otherFaults(
   // A pin that is never taken out at all is said once, not also wherever it is in the way from then on.
   const leftIn = faults.filter((f) => f.code === "temporary-left-in" && f.way.length === 0);
   return found.filter(
-    ({ thing, point }) => !leftIn.some((left) => left.thing === thing && left.since < point),
+    // Behind where it was put in, or before that and come to by a return from behind.
+    ({ thing, point, back }) =>
+      !leftIn.some((left) => left.thing === thing && (left.since < point || left.since < back)),
   );
 }
 

@@ -68,12 +68,16 @@ const sights = new WeakMap<Relations, Sight>();
 
 function sightOf(graph: Graph, relations: Relations, house: readonly HouseHazard[]): Sight {
   const known = sights.get(relations);
-  if (known?.house === house) return known;
+  if (known && isSameHouse(known.house, house)) return known;
   const own = [...machineHazards(graph, relations), ...house.map(bySettings)];
   const made = { scope: graph.scope, relations, house, own };
   sights.set(relations, made);
   return made;
 }
+
+/** Whether two houses add the same hazards, which are objects that last. */
+const isSameHouse = (a: readonly HouseHazard[], b: readonly HouseHazard[]): boolean =>
+  a.length === b.length && a.every((hazard, i) => hazard === b[i]);
 
 /** One act that raises a hazard from a source. */
 interface Raiser {
@@ -173,13 +177,19 @@ function contentsOf(thing: Thing, relations: Relations): readonly Thing[] {
   return [thing, ...partFacts(thing.entry).contains.flatMap((n) => relations.byName(n, ["fluid"]) ?? [])];
 }
 
-/** The belts on a shaft that is turned, unless it may be turned freely with its belt off. */
+/**
+ * The belts on a shaft that is turned, unless it may be turned freely with its belt off; nor those of a shaft on several
+ * whose other shafts all may, as in `shafts.ts`.
+ */
 function beltsTurned(shaft: Thing, relations: Relations): readonly Thing[] {
-  if (shaft.kind !== "shaft" || shaftFacts(shaft.entry).beltOff === "free") return [];
-  return relations.belts.filter((belt) =>
-    beltFacts(belt.entry).pulleys.some((p) => p.shaft?.name === shaft.name),
-  );
+  if (shaft.kind !== "shaft" || isFree(shaft)) return [];
+  const shaftsOn = (belt: Thing): readonly Thing[] =>
+    beltFacts(belt.entry).pulleys.flatMap((p) => (p.shaft && relations.byName(p.shaft, ["shaft"])) ?? []);
+  const own = relations.belts.filter((belt) => shaftsOn(belt).includes(shaft));
+  return own.length < 2 ? own : own.filter((belt) => !shaftsOn(belt).every((s) => s === shaft || isFree(s)));
 }
+
+const isFree = (shaft: Thing): boolean => shaftFacts(shaft.entry).beltOff === "free";
 
 interface OwnHazard extends Pick<HouseHazard, "name" | "title" | "least"> {
   readonly raises: (verb: string, thing: Thing) => boolean;

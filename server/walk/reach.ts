@@ -10,6 +10,7 @@ import type { Graph } from "./graph";
 import type { Point, TestPoint } from "./points";
 import type { Placed, Segment } from "./segments";
 import { sliceOf } from "./slice";
+import { behindLeads } from "./stranded";
 
 export interface Reach {
   /** What is never come to: sections, steps and checks, and the bodies of conditions and outcomes; the outermost only. */
@@ -18,6 +19,8 @@ export interface Reach {
   readonly unasked: readonly number[];
   /** Jumps and returns that lead into a block they do not stand in. */
   readonly inward: readonly number[];
+  /** Lines behind one that always leads away, as points. */
+  readonly stranded: readonly number[];
   /** Whether some way comes to the end of the job. */
   readonly ends: boolean;
 }
@@ -56,6 +59,7 @@ export function reachedIn(control: Control, before: Reached | null): Reached {
     }),
     unasked,
     inward: graph.controls.filter((at) => leadsInward(points, at)),
+    stranded: behindLeads(graph).filter((at) => !isReached(control, at)),
     ends: taken ? taken.reach.ends : isReached(control, points.length - 1),
   };
   return { graph, reach, never };

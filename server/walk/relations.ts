@@ -18,6 +18,8 @@ export interface Relations {
   readonly fronts: (thing: Thing, verb: string) => readonly Thing[];
   readonly fastenersOf: (thing: Thing) => readonly Thing[];
   readonly secured: (fastener: Thing) => readonly Thing[];
+  /** The fasteners that lock one: lock nuts and lock screws. */
+  readonly locksOf: (fastener: Thing) => readonly Thing[];
   /** The assemblies that take a thing with them when they come off, nearest first. */
   readonly carriers: (thing: Thing) => readonly Thing[];
   /** All that comes off with an assembly, what its parts carry included. */
@@ -80,6 +82,7 @@ export function relationsOf(procedure: Procedure): Relations {
     fronts: (thing, verb) => (PLACED.has(verb) ? unique([...reach(thing), ...belts(thing)]) : reach(thing)),
     fastenersOf: fasteners,
     secured,
+    locksOf: once((f) => (f.kind === "fastener" ? all(fastenerFacts(f.entry).lockedBy, ["fastener"]) : NONE)),
     carriers: once((thing) => allOf(thing, holders)),
     carriedBy,
     belts: of("belt"),

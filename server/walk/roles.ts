@@ -24,7 +24,17 @@ export type Role =
     };
 
 /** Why the state of a thing matters to an act on another. */
-export type Why = "reach" | "release" | "cover" | "measure" | "empty" | "bear" | "lift" | "start";
+export type Why =
+  | "reach"
+  | "release"
+  | "cover"
+  | "measure"
+  | "empty"
+  | "bear"
+  | "lift"
+  | "clamp"
+  | "lock"
+  | "start";
 
 /** The codes that say that what was asked for was not so. */
 export const ASKED: Readonly<Record<Why, string>> = {
@@ -35,6 +45,8 @@ export const ASKED: Readonly<Record<Why, string>> = {
   empty: "not-drained",
   bear: "support-missing",
   lift: "support-missing",
+  clamp: "tightened-before-fitted",
+  lock: "fastener-still-holds",
   start: "started-too-soon",
 };
 
@@ -73,6 +85,12 @@ function touchesIn(points: readonly Point[], relations: Relations): Touches {
     if (row.reach) ask("reach", relations.fronts(thing, verb));
     if (row.ends === "off" || row.ends === "disconnected") ask("cover", relations.coversOf(thing));
     if (row.released && thing.kind !== "fastener") ask("release", relations.fastenersOf(thing));
+    if (thing.kind === "fastener") {
+      const secured = row.clamps ? relations.secured(thing) : [];
+      // One that secures several things may hold those that are on.
+      if (secured.length === 1) ask("clamp", secured);
+      if (row.unlocked) ask("lock", relations.locksOf(thing));
+    }
     if (row.emptied && !isCaught(point)) ask("empty", relations.fluidsIn(thing));
     if (row.held) {
       ask("bear", relations.borneBy(thing));
@@ -141,12 +159,15 @@ function addMeasured({ spot }: AskPoint, at: number, relations: Relations, add: 
 function addWhole(graph: Graph, at: number, relations: Relations, thing: Thing, roles: Role[]): void {
   if (thing.kind === "machine") return;
   const start = graph.points[at] as ActPoint;
-  const without = start.act.without.flatMap((n) => graph.scope.find(n.name, ["part"]) ?? []);
+  const without = start.act.without.flatMap((n) => graph.scope.find(n.name, LEFT_OFF) ?? []);
   if (without.includes(thing)) return;
   const held = thing.kind === "fastener" ? relations.secured(thing) : [];
   if (held.length > 0 && held.every((part) => without.includes(part))) return;
   roles.push({ point: at, does: "asked", why: "start", asker: start.thing as Thing });
 }
+
+/** What may be left off on purpose at a start. */
+const LEFT_OFF = ["part", "belt", "line"];
 
 /** A tray, or anything else with a capacity, catches what runs out. */
 function isCaught({ supplies }: ActPoint): boolean {

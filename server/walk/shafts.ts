@@ -11,19 +11,10 @@ import {
   type NameAt,
   shaftFacts,
   temporaryFacts,
+  textIn,
   toolFacts,
 } from "../facts";
-import {
-  decimalFraction,
-  equal,
-  type Fraction,
-  fraction,
-  negated,
-  plus,
-  textOf,
-  times,
-  ZERO,
-} from "../mechanics/fractions";
+import { equal, type Fraction, negated, textOf, ZERO } from "../mechanics/fractions";
 import {
   type Standing as Angles,
   gearTrain,
@@ -38,7 +29,6 @@ import {
   whenInLine,
 } from "../mechanics/shafts";
 import type { Procedure, Thing } from "../model";
-import type { Amount } from "../units/amount";
 import type { Quantity } from "../units/quantity";
 import { actRow } from "./acts";
 import { ALL_BITS, type Mark, type Watch } from "./faults";
@@ -48,6 +38,7 @@ import type { Relations } from "./relations";
 import { keptBySegment, type Segment } from "./segments";
 import type { Standing } from "./things";
 import { gearLinks, linksOfBelt, saidLinks } from "./trains";
+import { partOf } from "./turns";
 
 /** Acts that have to do with what turns. */
 const VERBS: ReadonlySet<string> = new Set([
@@ -129,30 +120,6 @@ function readTurning(procedure: Procedure, relations: Relations): Turning {
   return { relations, shafts, belts, marks, pins, links: [...gears, ...said] };
 }
 
-/** Parts of a turn in units of angle; others are not exact. */
-const PARTS: Readonly<Record<string, Fraction>> = {
-  turn: { over: 1n, under: 1n },
-  "°": { over: 1n, under: 360n },
-  "′": { over: 1n, under: 21600n },
-};
-
-/** An exact angle as part of a turn; null for a range, and where the unit gives none. */
-export function partOf(quantity: Quantity): Fraction | null {
-  return quantity.shape === "exact" && quantity.nominal ? partOfAmount(quantity.nominal) : null;
-}
-
-function partOfAmount({ decimal, unit, parts }: Amount): Fraction | null {
-  if (parts) {
-    const each = parts.map(partOfAmount);
-    return each.includes(null) ? null : (each as Fraction[]).reduce(plus, ZERO);
-  }
-  const one = PARTS[unit.id];
-  const written = decimal.fraction
-    ? fraction(BigInt(decimal.fraction.numerator), BigInt(decimal.fraction.denominator))
-    : decimalFraction(decimal.text);
-  return one && written ? times(one, written) : null;
-}
-
 /** What is so on a way: which belts are on, which pins are in, where shafts are known to stand. */
 export interface Now {
   readonly belts: number;
@@ -169,6 +136,19 @@ const concerning = keptBySegment(({ points }: Segment, turning: Turning): readon
       ? [at]
       : [],
   ),
+);
+
+/**
+ * The first points of what is done when marks do not stand in line, each with the marks that were looked at: whatever
+ * was known of their shafts is not so.
+ */
+const belied = keptBySegment(({ points }: Segment, _: null): readonly (readonly [number, AskPoint])[] =>
+  points.flatMap((test, at) => {
+    if (test.kind !== "test" || test.spot.entry.construct !== "if") return [];
+    if (textIn(test.spot.entry.form, "outcome") !== "not met") return [];
+    const ask = points.findLast((p, i) => i < at && p.kind === "ask" && p.region === test.region);
+    return ask?.kind === "ask" && checkOf(ask.spot.entry).marks.length > 0 ? [[at + 1, ask] as const] : [];
+  }),
 );
 
 /** A watch of shafts, with what is needed to read its states. */
@@ -196,6 +176,12 @@ export function shaftsWatched(graph: Graph, relations: Relations, starts: Standi
     concerning(segment, turning).map((local) => at.points + local),
   );
   if (points.length === 0) return null;
+  const lostAt = new Map(
+    graph.segments.flatMap(({ segment, at }) =>
+      belied(segment, null).map(([local, ask]) => [at.points + local, ask] as const),
+    ),
+  );
+  const concerned = new Set(points);
   const marks: Mark[] = [];
   const byKey = new Map<string, number>();
   const mark = (code: string, thing: Thing, other: Thing | null, state = ""): number => {
@@ -231,18 +217,23 @@ export function shaftsWatched(graph: Graph, relations: Relations, starts: Standi
     thing: first,
     marks,
     starts: [{ state: keep({ belts: all, pins: inserted, angles: new Map() }), where: null }],
-    points,
+    points: new Set([...points, ...lostAt.keys()]),
     step: (state, at, report) => {
       const point = graph.points[at] as Point;
-      const now = read(state);
-      if (point.kind === "ask") {
-        look(sight, now, point, report);
-        return state;
-      }
-      return point.kind === "act" ? keep(done(sight, now, point, report)) : state;
+      const ask = lostAt.get(at);
+      const now = ask ? unknown(sight, read(state), ask) : read(state);
+      if (point.kind === "ask") look(sight, now, point, report);
+      return keep(point.kind === "act" && concerned.has(at) ? done(sight, now, point, report) : now);
     },
   };
   return { watch, turning, read, trainOf };
+}
+
+/** With the marks of a check not in line, where their shafts stand is not known. */
+function unknown(sight: Sight, now: Now, { spot }: AskPoint): Now {
+  const train = sight.trainOf(now.belts);
+  const shafts = marksOf(sight, checkOf(spot.entry).marks).map(({ at }) => at.shaft);
+  return { ...now, angles: shafts.reduce((angles, shaft) => lost(train, angles, shaft), now.angles) };
 }
 
 function concerns(point: Point, turning: Turning): boolean {
@@ -342,7 +333,11 @@ function turn(sight: Sight, now: Now, point: ActPoint, shaft: Thing | null, repo
   };
 }
 
-/** With its belt off a shaft turns apart from the others: only what is said to be free, or within its range, may. */
+/**
+ * With its belt off a shaft turns apart from the others: only what is said to be free, or within its range, may, with
+ * what turns with it. Where another belt still holds the shaft in time, only what lies still matters: if all of that is
+ * free, as a balancing shaft may be, the engine is turned as ever.
+ */
 function reportBeltOff(
   sight: Sight,
   now: Now,
@@ -350,15 +345,30 @@ function reportBeltOff(
   quantity: Quantity | null,
   report: Report,
 ): void {
-  const { beltOff } = shaftFacts(shaft.entry);
-  if (beltOff === "free") return;
-  const most = beltOff?.high?.si ?? beltOff?.nominal?.si ?? null;
-  const by = quantity?.high?.si ?? null;
-  if (most !== null && by !== null && by <= most) return;
-  sight.turning.belts.forEach(({ belt, on, links }, i) => {
-    if ((now.belts & (1 << i)) !== 0 || !on.includes(shaft) || links.length === 0) return;
+  const { belts } = sight.turning;
+  const train = sight.trainOf(now.belts);
+  const moves = (s: Thing): boolean => s === shaft || ratioBetween(train, shaft.name, s.name) !== null;
+  const isOn = (i: number): boolean => (now.belts & (1 << i)) !== 0;
+  const isFreeOf = (s: Thing): boolean => shaftFacts(s.entry).beltOff === "free";
+  belts.forEach(({ belt, on, links }, i) => {
+    if (isOn(i) || links.length === 0) return;
+    const moving = on.filter(moves);
+    const still = on.filter((s) => !moves(s));
+    if (still.length === 0 || moving.every((s) => isFreeOf(s) || (s === shaft && isInRange(s, quantity))))
+      return;
+    const isHeld = belts.some((other, j) => isOn(j) && other.links.length > 0 && other.on.some(moves));
+    if (isHeld && still.every(isFreeOf)) return;
     report(sight.mark("turned-with-belt-off", belt, shaft));
   });
+}
+
+/** Whether a shaft is turned by no more than it may be with its belt off. */
+function isInRange(shaft: Thing, quantity: Quantity | null): boolean {
+  const { beltOff } = shaftFacts(shaft.entry);
+  if (beltOff === "free" || beltOff === null) return false;
+  const most = beltOff.high?.si ?? beltOff.nominal?.si ?? null;
+  const by = quantity?.high?.si ?? null;
+  return most !== null && by !== null && by <= most;
 }
 
 function align(sight: Sight, now: Now, point: ActPoint, mark: Thing, report: Report): Now {
@@ -441,6 +451,8 @@ function hold(sight: Sight, now: Now, point: ActPoint, fastener: Thing, report: 
     act.holding !== null || act.stages.some((s) => s.detail.details.some((d) => d.clause === "holding"));
   if (!isTurned || holds || facts.setting || byImpact(point)) return;
   if (facts.stages.some((s) => s.whileTurning)) return;
+  // Bolts in a grid or a row hold a housing, and turn nothing.
+  if (facts.layout === "grid" || facts.layout === "row") return;
   const shaft = sight.relations
     .secured(fastener)
     .map(sight.relations.shaftOf)

@@ -146,6 +146,18 @@ function followsFrom(fault: WalkFault, all: readonly WalkFault[], relations: Rel
   if (SHOWN_AGAIN.has(code) && any((f) => AT_END.has(f.code) && f.thing === thing && f.since === since))
     return true;
   switch (code) {
+    case ASKED.clamp:
+      // What is tightened on nothing: the bolt is out as well, the part never goes on, or a stage before said so.
+      return (
+        thing.kind !== "fastener" &&
+        any(
+          (f) =>
+            (f.code === code && f.point === point && f.thing === fault.other) ||
+            (f.thing === thing &&
+              f.since === since &&
+              (AT_END.has(f.code) || (f.code === code && f.point < point))),
+        )
+      );
     case ASKED.start:
       return any(
         (f) => f.code === code && (held.includes(f.thing) || (f.thing === thing && f.point < point)),

@@ -37,6 +37,8 @@ const ENOUGH: Readonly<Record<Why, number>> = {
   empty: BIT.drained | OUT_OF_THE_WAY,
   bear: HELD,
   lift: BIT.supported | BIT.raised | ABSENT | TAKEN_AS_OFF,
+  clamp: 0,
+  lock: 0,
   start: 0,
 };
 
@@ -132,6 +134,14 @@ function answerTo(
     return (state, report) => {
       const wrong = state & STOPS_START & ~allowed;
       if (wrong !== 0) for (const [bit, code] of codes) if ((wrong & bit) !== 0) report(code);
+      return state;
+    };
+  }
+  if (why === "clamp") {
+    const off = mark(ASKED.clamp, BIT.off, why, asker);
+    return (state, report) => {
+      // It stays off: that it is never put on again is found at the end.
+      if ((state & BIT.off) !== 0) report(off);
       return state;
     };
   }

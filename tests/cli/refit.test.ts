@@ -93,7 +93,7 @@ test("what cannot be written is said, with exit code 1", async () => {
   );
   const { code, err, out } = await refit([], { ...FILES, "/home/look.torquil": split });
   expect(code).toBe(1);
-  expect(err).toContain("warning: “Gear cover” is off at the end on some ways only (“Is it dry” is not no)");
+  expect(err).toContain("warning: “Gear cover” is off at the end on some ways only (“Is it dry” is yes)");
   expect(err).toContain("Name the check and write “record” in it");
   expect(out).toBe("");
   const recorded = split.replace('observe "Is it dry?"\n', 'observe "Is it dry?"\n      record\n');

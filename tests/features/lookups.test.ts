@@ -15,7 +15,7 @@ test("a thing: its kind, its title, and what its block says, figures in both uni
     "Renew every time.",
     "Secures pump.",
     "40 N·m clamps with 11 to 31 kN and uses 15 to 38 % of the yield (M12 x 1.25, 10.9, oiled, taken as µ 0.08 to 0.24).",
-    "After the angle it clamps with 27 to 110 kN.",
+    "After the angle it clamps with 27 to 110 kN, for a clamped length of 12 mm to 240 mm; its “grip” would say more.",
     "A hexagon of this thread takes 18 mm (ISO 272), older ones 19 mm, 17 mm.",
   ]);
   // In the machine's own file no sheet is known: what the block says.
@@ -27,7 +27,7 @@ test("a thing: its kind, its title, and what its block says, figures in both uni
     "Tightening: snug 40 N·m (30 lb·ft), then final 90°.",
     "Renewed every time.",
     "40 N·m clamps with 11 to 31 kN and uses 15 to 38 % of the yield (M12 x 1.25, 10.9, oiled, taken as µ 0.08 to 0.24).",
-    "After the angle it clamps with 27 to 110 kN.",
+    "After the angle it clamps with 27 to 110 kN, for a clamped length of 12 mm to 240 mm; its “grip” would say more.",
     "A hexagon of this thread takes 18 mm (ISO 272), older ones 19 mm, 17 mm.",
   ]);
   expect(told(changed("secures cover\n", "secures cov$0er\n"))).toEqual([
@@ -96,7 +96,7 @@ test("a fastener with an adapter: what the wrench is set to, order, left-hand th
     "Renew every time.",
     "Secures pump.",
     "40 N·m clamps with 11 to 31 kN and uses 15 to 38 % of the yield (M12 x 1.25, 10.9, oiled, taken as µ 0.08 to 0.24).",
-    "After the angle it clamps with 27 to 110 kN.",
+    "After the angle it clamps with 27 to 110 kN, for a clamped length of 12 mm to 240 mm; its “grip” would say more.",
     "A hexagon of this thread takes 18 mm (ISO 272), older ones 19 mm, 17 mm.",
   ]);
   const look = { language: "de", units: "metric" } as const;

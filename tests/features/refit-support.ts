@@ -47,11 +47,14 @@ export function refitted(texts: Readonly<Record<string, string>>, path: string):
     text: documentText(document),
     added: edits.map(({ text }) => text).join("\n"),
     problems,
-    owed: before.filter((f) => OWED.has(f.code)).map((f) => f.code),
-    wrong: [...after.filter((f) => OWED.has(f.code)), ...fresh(before, after)].map(said),
+    owed: before.filter(isOwed).map((f) => f.code),
+    wrong: [...after.filter(isOwed), ...fresh(before, after)].map(said),
     usual: !isUsual(file.document) || isUsual(document),
   };
 }
+
+/** What is tightened while its part is off is in the wrong order, and nothing that is owed. */
+const isOwed = ({ code, message }: Finding): boolean => OWED.has(code) && message.id !== "part";
 
 /** Findings of a code and about things that were found less often before. */
 function fresh(before: readonly Finding[], after: readonly Finding[]): readonly Finding[] {
@@ -61,6 +64,6 @@ function fresh(before: readonly Finding[], after: readonly Finding[]): readonly 
   return after.filter((f) => {
     const count = left.get(keyOf(f)) ?? 0;
     left.set(keyOf(f), count - 1);
-    return count <= 0 && !OWED.has(f.code);
+    return count <= 0 && !isOwed(f);
   });
 }

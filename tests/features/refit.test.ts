@@ -3,6 +3,9 @@ import { expect, test } from "vitest";
 import { documentText } from "../../grammar";
 import { inUsualForm, offeredActions, refit } from "../../server/features";
 import { editedDocument } from "../../server/features/trial";
+import type { Procedure } from "../../server/model";
+import type { Language } from "../../server/phrases/sheet";
+import { DEFAULT_RULE_SETTINGS } from "../../server/rules";
 import { projectOf } from "../support/project";
 import { refitted } from "./refit-support";
 import { after, expectWritten, flat, HEAD, MACHINE } from "./refit-tiller";
@@ -388,6 +391,33 @@ test("line ends and the final state of a text are kept, and tabs where it has ta
   expect(tabbed.problems).toEqual([]);
   expect(tabbed.added).toContain("\t\tfit cowl\n");
   expect(tabbed.added).not.toMatch(/^ /m);
+});
+
+test("what it writes into the text is in the language of the sheets", () => {
+  const text = `${HEAD}  section "Off" {
+    step "Cowl" {
+      remove cowl-screws, cowl
+      disconnect battery-lead
+    }
+  }
+}
+`;
+  const project = projectOf({ "job.torquil": text, "tiller.torquil": MACHINE });
+  const procedure = project.files.get("job.torquil")?.procedures[0] as Procedure;
+  const writtenIn = (language: Language): string =>
+    refit(project, procedure, { ...DEFAULT_RULE_SETTINGS, language })
+      .edits.map((edit) => edit.text)
+      .join("");
+  for (const [language, section, danger] of [
+    ["en", "Put back", "A spark can light vapour or gas."],
+    ["de", "Zusammenbauen", "Ein Funke kann Dampf oder Gas entzünden."],
+    ["fr", "Remonter", "Une étincelle peut enflammer vapeurs ou gaz."],
+    ["es", "Montar de nuevo", "Una chispa puede encender vapores o gas."],
+  ] as const) {
+    const written = writtenIn(language);
+    expect(written).toContain(`section "${section}"`);
+    expect(written).toContain(`"${danger}"`);
+  }
 });
 
 test("an editor offers it anywhere in a procedure at whose end something is owed, and nowhere else", () => {

@@ -126,6 +126,10 @@ describe("every message", () => {
     ...tolerances.map((one) => `tighten ${one}`),
     "{",
     "weight 4,5 kg",
+    "spanner 1-1/8 in",
+    'spanner 1/2"',
+    "thread M14 LH",
+    "thread M10 x 1.5 x 40",
     `remove ${"x".repeat(20_000)}`,
   ];
 

@@ -26,6 +26,7 @@ test("a file may say everything, with comments and a last comma", () => {
     settings: {
       rules: {
         severities: { "allows-unknown": "warning", "allows-nothing": "off" },
+        language: "de",
         hazards: [
           {
             name: "asbestos",

@@ -77,6 +77,7 @@ const WORKS = new Set([
   "temporary-left-in",
   "left-running",
   "caution-late",
+  "caution-passed-by",
   "nothing-holds",
   "long-and-short-mixed",
   "pin-takes-torque",

@@ -336,6 +336,24 @@ describe("what turns", () => {
     expect(turning(lost)[0]).toMatchObject({ shafts: ["motor 0"], marks: ["motor-mark in line"] });
   });
 
+  test("marks that were found out of line are not said to stand in line", () => {
+    const one = job(
+      `${step("align motor-mark, screw-mark")}
+  check marks "Marks" {
+    marks motor-mark, screw-mark
+    if not met {
+      go on
+    }
+  }
+${HERE}`,
+    );
+    const found = turning(one).sort((a, b) => a.way.join().localeCompare(b.way.join()));
+    expect(found.map(({ marks, way }) => [marks, way])).toEqual([
+      [["motor-mark in line", "screw-mark in line"], ["“Marks” is met"]],
+      [[], ["“Marks” is not met"]],
+    ]);
+  });
+
   test("on several ways, each with its own", () => {
     const one = job(
       step("align motor-mark, screw-mark; when rattle {; turn motor 1 turn anticlockwise; }") + HERE,

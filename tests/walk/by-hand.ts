@@ -10,7 +10,7 @@ const GUARD_PLUG = onlyWith("guard-plug", "disconnected", LATE);
 const FAN_PLUG = onlyWith("fan-plug", "disconnected", FAN);
 const RELIEF_SCREW = onlyWith("relief-screw", "open", RIDE);
 const HEATER_HOSE = onlyWith("heater-hose", "disconnected", "Cab with heater");
-const CAP = "grease-cap: off (“Grease cap” is not yes) | off new (“Grease cap” is yes)";
+const CAP = "grease-cap: off (“Grease cap” is no) | off new (“Grease cap” is yes)";
 const IN_LINE = "crank 0, injection-pump 0, crank-mark in line, pump-mark in line";
 
 /** By procedure and place. */
@@ -49,8 +49,7 @@ export const PLACES: Readonly<Record<string, Readonly<Record<string, string>>>> 
       shafts: ${IN_LINE}
       owed: all
       again: drain-tap tensioner-pin guide-roller roller-bolt tensioner tensioner-bolt`,
-    // By hand the pump would not be known after the return: marks that were not met show that its angle was counted wrong.
-    // The program goes on counting with it; nothing rests on it, since both marks are aligned anew.
+    // After the return the pump is not known: marks that were not met show that its angle is not what was counted.
     "20": `
       off: hood-panel belt-guard coolant-pipe
       off new: pipe-seal
@@ -62,7 +61,7 @@ export const PLACES: Readonly<Record<string, Readonly<Record<string, string>>>> 
       drained: coolant
       put in: crank-pin tensioner-pin
       ${GUARD_PLUG}
-      shafts: ${IN_LINE}
+      shafts: ${IN_LINE} (otherwise) | crank 0, crank-mark in line (“Timing marks” is not met)
       owed: all`,
     "27": `
       off: hood-panel belt-guard

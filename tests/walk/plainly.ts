@@ -256,6 +256,11 @@ function act(
   if (row.emptied && own.contains) ask(own.contains, "not-drained", ["drained", ...AWAY]);
   if (row.held && own.bears) ask(own.bears, "support-missing", ["supported", "raised", ...AWAY]);
   if (row.held && own.heavy && !lifted) ask(thing, "support-missing", ["supported", "raised", "taken"]);
+  const [held = "", ...others] = own.secures ?? [];
+  if (row.clamps && held !== "" && others.length === 0) {
+    asked.push([held, String(line)]);
+    if (has(held, "off")) fault("tightened-before-fitted", held);
+  }
   if (own.fastener) {
     state[thing] = turned(thing, state[thing] ?? [], { own, row, age, byHand, stage }, fault);
     asked.push([thing, String(line)]);
