@@ -1,6 +1,9 @@
 /** The tests that `npm test` runs: everything but those that drive an editor, and a long one. */
 import { defineConfig } from "vitest/config";
 
+/** How many random cases are tried; who asks for more of them has the time. */
+const counts = ["TORQUIL_PROGRAMS", "TORQUIL_HAPPENINGS", "TORQUIL_BREAKS", "TORQUIL_CUTS"];
+
 export default defineConfig({
   test: {
     include: ["tests/**/*.test.ts"],
@@ -9,7 +12,7 @@ export default defineConfig({
     pool: "forks",
     maxWorkers: 2,
     isolate: false,
-    testTimeout: 60_000,
+    testTimeout: counts.some((name) => process.env[name]) ? 3_600_000 : 60_000,
     hookTimeout: 60_000,
   },
 });
