@@ -1,10 +1,6 @@
 /** A line that is many times as long as its way. */
-import { clauseOf } from "../facts";
-import { runThrough } from "../mechanics/runs";
-import { placeAt } from "../model";
-import { millimetres } from "../walk/belts";
-import { runIn } from "../walk/lines";
-import { finderIn, millimetresSaid } from "./belts";
+import { millimetresSaid } from "./belts";
+import { lineLength } from "./line-lengths";
 import { titleOf, twins } from "./say";
 import type { ThingRule } from "./types";
 
@@ -44,15 +40,12 @@ machine winch "Hand winch" {
     ),
   },
   check(thing, report, _, machine) {
-    const known = thing.kind === "line" ? runIn(thing, finderIn(machine)) : null;
-    const length = millimetres(known?.facts.length);
-    const at = clauseOf(thing.entry, "length")?.at;
-    if (!known?.whole || length === null || !at) return;
-    const { run } = runThrough(known.places.map((p) => p.at));
-    const needed = Math.max(0, millimetres(known.facts.slack) ?? 0);
-    if (!run || length <= TIMES * (run.length + needed)) return;
+    const known = lineLength(thing, machine);
+    if (!known) return;
+    const { place, run, length, needed } = known;
+    if (length <= TIMES * (run.length + Math.max(0, needed))) return;
     report({
-      place: placeAt(thing.file, thing.line, at),
+      place,
       args: {
         line: titleOf(thing),
         length: millimetresSaid(length),

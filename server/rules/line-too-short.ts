@@ -1,11 +1,7 @@
 /** A line that does not reach from end to end with the slack it needs. */
-
-import { clauseOf } from "../facts";
-import { runThrough, slackOf } from "../mechanics/runs";
-import { placeAt } from "../model";
-import { millimetres } from "../walk/belts";
-import { runIn } from "../walk/lines";
-import { finderIn, millimetresSaid } from "./belts";
+import { slackOf } from "../mechanics/runs";
+import { millimetresSaid } from "./belts";
+import { lineLength } from "./line-lengths";
 import { titleOf, twins } from "./say";
 import type { ThingRule } from "./types";
 
@@ -43,16 +39,13 @@ machine winch "Hand winch" {
     ),
   },
   check(thing, report, _, machine) {
-    const known = thing.kind === "line" ? runIn(thing, finderIn(machine)) : null;
-    const length = millimetres(known?.facts.length);
-    if (!known?.whole || length === null) return;
-    const { run } = runThrough(known.places.map((p) => p.at));
-    const needed = millimetres(known.facts.slack) ?? 0;
-    const slack = run && slackOf(run, length, needed);
-    const at = clauseOf(thing.entry, "length")?.at;
-    if (!run || !slack || slack.enough || !at) return;
+    const known = lineLength(thing, machine);
+    if (!known) return;
+    const { place, run, length, needed } = known;
+    const slack = slackOf(run, length, needed);
+    if (!slack || slack.enough) return;
     report({
-      place: placeAt(thing.file, thing.line, at),
+      place,
       message: slack.left < 0 ? "main" : "slack",
       hint: "hint",
       args: {

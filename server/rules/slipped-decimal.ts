@@ -2,7 +2,7 @@
 import { fastenerFacts } from "../facts";
 import { type Place, placeAt, type Thing } from "../model";
 import { type Amount, makeAmount } from "../units/amount";
-import { roundedDecimal } from "../units/decimal";
+import { shortestDecimal } from "../units/decimal";
 import { formatAmount } from "../units/format";
 import { makeQuantity } from "../units/quantity";
 import { adjusts, boltIn, clampsMetal } from "../walk/bolts";
@@ -146,8 +146,7 @@ function movedPoint({ quantity }: BoltTorque, by: number): string {
 
 function movedAmount(amount: Amount, by: number): Amount {
   const value = Number((amount.decimal.value * by).toPrecision(12));
-  const digits = String(value).split(".")[1]?.length ?? 0;
-  return makeAmount(roundedDecimal(value, digits), amount.unit);
+  return makeAmount(shortestDecimal(value), amount.unit);
 }
 
 function fixOf(place: Place, meant: string): Fix<Place> {

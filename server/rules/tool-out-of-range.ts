@@ -4,7 +4,7 @@ import { exactly } from "../mechanics/range";
 import { fitOf, TRUSTED_FROM } from "../mechanics/wrench";
 import { type Place, type Procedure, placeAt } from "../model";
 import type { Amount } from "../units/amount";
-import { round, roundedDecimal } from "../units/decimal";
+import { round, shortestDecimal } from "../units/decimal";
 import { sameDimension } from "../units/dimension";
 import { formatAmount, formatQuantity } from "../units/format";
 import { contains } from "../units/quantity";
@@ -132,10 +132,8 @@ function adapterSaid(
 
 function inUnitOf({ unit, decimal }: Amount, si: number): Amount {
   const digits = Math.max(decimal.digits, 1);
-  const value = round(fromSi(si, unit), digits);
   // As many digits as it has: 35.6 stays 35.6, 180.0 becomes 180.
-  const needed = String(value).includes("e") ? digits : (String(value).split(".")[1]?.length ?? 0);
-  return { unit, si, decimal: roundedDecimal(value, needed) };
+  return { unit, si, decimal: shortestDecimal(round(fromSi(si, unit), digits), digits) };
 }
 
 function faultOf(

@@ -47,6 +47,12 @@ export function roundedDecimal(value: number, digits: number): Decimal {
   return { text: rounded.toFixed(digits), value: rounded, digits };
 }
 
+/** A number with as many digits behind the point as it has, and no more than `most`. */
+export function shortestDecimal(value: number, most = 12): Decimal {
+  const text = value.toFixed(most).replace(/(?:\.0*|(\.\d*?)0+)$/, "$1");
+  return { text, value: Number(text), digits: text.split(".")[1]?.length ?? 0 };
+}
+
 /**
  * Rounds half away from zero. A value that misses the half by what binary arithmetic loses (6.35 is held
  * as a little less) counts as the half.

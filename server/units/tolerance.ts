@@ -4,6 +4,7 @@
  */
 
 import type { Amount } from "./amount";
+import { shortestDecimal } from "./decimal";
 import { sameDimension } from "./dimension";
 import { differenceUnit } from "./lookup";
 import { fromSi, toSi } from "./unit";
@@ -45,8 +46,8 @@ export function movedBy(nominal: Amount, deviation: Amount, by: 1 | -1): Amount 
   const share = isShare(nominal, deviation);
   const si = nominal.si + by * deviation.si * (share ? Math.abs(nominal.si) : 1);
   const value = fromSi(si, nominal.unit);
-  const text = String(Number(value.toFixed(9)));
-  const digits = share ? (text.split(".")[1]?.length ?? 0) : deviation.decimal.digits;
+  const { text, digits: needed } = shortestDecimal(value, 9);
+  const digits = share ? needed : deviation.decimal.digits;
   return {
     decimal: { text, value, digits: Math.max(nominal.decimal.digits, digits) },
     unit: nominal.unit,

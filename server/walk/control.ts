@@ -5,7 +5,7 @@
 import type { Region } from "./build";
 import type { Graph } from "./graph";
 import type { Point, TestPoint } from "./points";
-import { keptBySegment, type Segment } from "./segments";
+import { keptBySegment, PASSED, type Segment } from "./segments";
 import type { Variable, Variables } from "./variables";
 
 export interface Control {
@@ -84,7 +84,7 @@ function reachableFrom(points: readonly Point[]): Uint8Array {
     while (reachable[at] === 0) {
       reachable[at] = 1;
       const point = points[at] as Point;
-      if (!DECIDING.has(point.kind)) {
+      if (PASSED.has(point.kind)) {
         at++;
         continue;
       }
@@ -96,9 +96,6 @@ function reachableFrom(points: readonly Point[]): Uint8Array {
   }
   return reachable;
 }
-
-/** Points that may lead elsewhere than on to the next. */
-const DECIDING: ReadonlySet<Point["kind"]> = new Set(["test", "return", "jump", "go-to", "end", "end-job"]);
 
 /** The spans over each point: points between two edges of spans share a list. */
 function stretches(spans: readonly Span[], length: number): (point: number) => readonly Span[] {

@@ -2,7 +2,7 @@
  * Which acts raise which hazard, and from which source: the table of acts and facts held against what the machine's
  * things are said to be.
  */
-import { beltFacts, fluidFacts, namesIn, partFacts, shaftFacts, temporaryFacts, toolFacts } from "../facts";
+import { beltFacts, fluidFacts, namesIn, partFacts, temporaryFacts, toolFacts } from "../facts";
 import type { Thing } from "../model";
 import { actRow } from "./acts";
 import type { Graph } from "./graph";
@@ -11,6 +11,7 @@ import type { ActPoint } from "./points";
 import type { Relations } from "./relations";
 import { KINDS, type Scope } from "./scope";
 import { keptBySegment, type Segment } from "./segments";
+import { turnsFree } from "./trains";
 
 /** A hazard that a house or a machine adds. */
 export interface HouseHazard {
@@ -182,14 +183,14 @@ function contentsOf(thing: Thing, relations: Relations): readonly Thing[] {
  * whose other shafts all may, as in `shafts.ts`.
  */
 function beltsTurned(shaft: Thing, relations: Relations): readonly Thing[] {
-  if (shaft.kind !== "shaft" || isFree(shaft)) return [];
+  if (shaft.kind !== "shaft" || turnsFree(shaft)) return [];
   const shaftsOn = (belt: Thing): readonly Thing[] =>
     beltFacts(belt.entry).pulleys.flatMap((p) => (p.shaft && relations.byName(p.shaft, ["shaft"])) ?? []);
   const own = relations.belts.filter((belt) => shaftsOn(belt).includes(shaft));
-  return own.length < 2 ? own : own.filter((belt) => !shaftsOn(belt).every((s) => s === shaft || isFree(s)));
+  return own.length < 2
+    ? own
+    : own.filter((belt) => !shaftsOn(belt).every((s) => s === shaft || turnsFree(s)));
 }
-
-const isFree = (shaft: Thing): boolean => shaftFacts(shaft.entry).beltOff === "free";
 
 interface OwnHazard extends Pick<HouseHazard, "name" | "title" | "least"> {
   readonly raises: (verb: string, thing: Thing) => boolean;

@@ -169,7 +169,7 @@ function shifted(point: Point, at: Bases, spot: Spot, current: (target: Thing) =
 }
 
 /** Points that a way passes straight through. */
-const PASSED: ReadonlySet<Point["kind"]> = new Set(["act", "caution", "done", "words"]);
+export const PASSED: ReadonlySet<Point["kind"]> = new Set(["act", "caution", "done", "words"]);
 
 /** The points that decide where the way goes on. */
 export function controlsOf(points: readonly Point[]): number[] {

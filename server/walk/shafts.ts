@@ -37,7 +37,7 @@ import type { ActPoint, AskPoint, Point } from "./points";
 import type { Relations } from "./relations";
 import { keptBySegment, type Segment } from "./segments";
 import type { Standing } from "./things";
-import { gearLinks, linksOfBelt, saidLinks } from "./trains";
+import { gearLinks, linksOfBelt, saidLinks, turnsFree } from "./trains";
 import { partOf } from "./turns";
 
 /** Acts that have to do with what turns. */
@@ -349,15 +349,14 @@ function reportBeltOff(
   const train = sight.trainOf(now.belts);
   const moves = (s: Thing): boolean => s === shaft || ratioBetween(train, shaft.name, s.name) !== null;
   const isOn = (i: number): boolean => (now.belts & (1 << i)) !== 0;
-  const isFreeOf = (s: Thing): boolean => shaftFacts(s.entry).beltOff === "free";
   belts.forEach(({ belt, on, links }, i) => {
     if (isOn(i) || links.length === 0) return;
     const moving = on.filter(moves);
     const still = on.filter((s) => !moves(s));
-    if (still.length === 0 || moving.every((s) => isFreeOf(s) || (s === shaft && isInRange(s, quantity))))
+    if (still.length === 0 || moving.every((s) => turnsFree(s) || (s === shaft && isInRange(s, quantity))))
       return;
     const isHeld = belts.some((other, j) => isOn(j) && other.links.length > 0 && other.on.some(moves));
-    if (isHeld && still.every(isFreeOf)) return;
+    if (isHeld && still.every(turnsFree)) return;
     report(sight.mark("turned-with-belt-off", belt, shaft));
   });
 }

@@ -17,6 +17,9 @@ export function boundIn(things: readonly Thing[]): Bound {
   return { byName, shaftOf: shaftsOf(things, byName) };
 }
 
+/** Whether a shaft may be turned as one likes while its belt is off. */
+export const turnsFree = (shaft: Thing): boolean => shaftFacts(shaft.entry).beltOff === "free";
+
 /** What a toothed belt or a chain couples; others slip. */
 export function linksOfBelt(belt: Thing, { byName }: Bound): readonly Link[] {
   const { toothed, make, pulleys } = beltFacts(belt.entry);

@@ -1,7 +1,7 @@
 /** Numbers exactly as they are written: what is read, what is refused, and rounding. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { parseDecimal, round, roundedDecimal } from "../../server/units/decimal";
+import { parseDecimal, round, roundedDecimal, shortestDecimal } from "../../server/units/decimal";
 
 describe("parseDecimal", () => {
   test.each([
@@ -74,4 +74,18 @@ test.each([
   [34.665, 0, 35],
 ])("round(%d, %d) is %d", (value, digits, rounded) => {
   expect(round(value, digits)).toBe(rounded);
+});
+
+describe("shortestDecimal", () => {
+  test.each([
+    [180, 0, "180", 0],
+    [180, 1, "180", 0],
+    [35.6, 1, "35.6", 1],
+    [0.30000000000000004, 12, "0.3", 1],
+    [1e-7, 9, "0.0000001", 7],
+    [100.5, 9, "100.5", 1],
+    [0, 9, "0", 0],
+  ])("%d to at most %d digits", (value, most, text, digits) => {
+    expect(shortestDecimal(value, most)).toEqual({ text, value: Number(text), digits });
+  });
 });
